@@ -15,7 +15,7 @@ public sealed record TrailSample
 
     public string Block { get; init; } = "";
 
-    public string Clone { get; init; } = "";
+    public string CloneName { get; init; } = "";
 
     public string Treatment { get; init; } = "";
 
