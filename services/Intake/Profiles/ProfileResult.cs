@@ -1,0 +1,10 @@
+using System.Diagnostics.CodeAnalysis;
+
+namespace LabPipeline.Intake.Profiles;
+
+/// <summary>A profile, or everything that keeps the document from being one.</summary>
+public sealed record ProfileResult(Profile? Profile, IReadOnlyList<ProfileFault> Faults)
+{
+    [MemberNotNullWhen(true, nameof(Profile))]
+    public bool IsValid => Profile is not null;
+}
