@@ -12,6 +12,7 @@ namespace LabPipeline.Intake.Reading;
 /// <c>IgnoredColumns</c>: columns of the file that were left unread.
 /// </remarks>
 public sealed record ReadOutcome(
+    string FileName,
     ReadState State,
     long Rows,
     long Readings,

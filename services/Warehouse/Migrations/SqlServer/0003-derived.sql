@@ -13,10 +13,10 @@ create table sample_result (
 
 create table qc_alert (
     alert_id        int identity(1, 1) not null primary key,
-    fingerprint     nvarchar(300) not null unique,
+    fingerprint     nvarchar(500) not null unique,
     rule_name       varchar(64) not null,
     level           varchar(16) not null check (level in ('block', 'hold', 'note')),
-    scope           nvarchar(200) not null,
+    scope           nvarchar(420) not null,
     trial_code      varchar(32),
     pull_no         int,
     barcode         varchar(32),
