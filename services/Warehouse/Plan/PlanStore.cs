@@ -40,7 +40,7 @@ public sealed class PlanStore
         await PlanRowStore.InsertAsync(session, offered.Pulls).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, offered.Samples).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, offered.Expected).ConfigureAwait(false);
-        await RepeatabilityStore.KeepAsync(session, plan.Repeatability, now, who).ConfigureAwait(false);
+        await PlanRepeatability.KeepAsync(session, plan.Repeatability, now, who).ConfigureAwait(false);
         await LogAsync(
             session,
             plan,
@@ -54,7 +54,7 @@ public sealed class PlanStore
     private static async Task<PlanLoad> ExtendAsync(
         WarehouseSession session, TrialPlan plan, PlanComparison comparison, string storedSha256, DateTimeOffset now, string who)
     {
-        var newRepeatability = await RepeatabilityStore.KeepAsync(session, plan.Repeatability, now, who).ConfigureAwait(false);
+        var newRepeatability = await PlanRepeatability.KeepAsync(session, plan.Repeatability, now, who).ConfigureAwait(false);
         var corrected = comparison.Corrected();
         var added = comparison.Added();
         if (storedSha256 != plan.Sha256)
