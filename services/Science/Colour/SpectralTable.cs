@@ -30,4 +30,19 @@ internal sealed class SpectralTable
     }
 
     public double At(int wavelengthNm, int column) => _rows[(wavelengthNm - FirstNm) / StepNm][column];
+
+    /// <summary>Value at a wavelength between the tabulated ones, on a straight line.</summary>
+    public double Linear(int wavelengthNm, int column)
+    {
+        var lower = Math.Min((wavelengthNm - FirstNm) / StepNm, _rows.Length - 2);
+        var share = ((double)(wavelengthNm - FirstNm) / StepNm) - lower;
+        return _rows[lower][column] + ((_rows[lower + 1][column] - _rows[lower][column]) * share);
+    }
+
+    /// <summary>Value at a wavelength between the tabulated ones, by Lagrange interpolation.</summary>
+    public double Cubic(int wavelengthNm, int column)
+    {
+        var (first, coefficients) = LagrangeWeights.At(wavelengthNm - FirstNm, StepNm, _rows.Length);
+        return coefficients.Select((coefficient, index) => coefficient * _rows[first + index][column]).Sum();
+    }
 }
