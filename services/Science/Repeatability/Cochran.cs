@@ -41,7 +41,7 @@ public static class Cochran
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(groups, 2);
         ArgumentOutOfRangeException.ThrowIfLessThan(replicates, 2);
-        var f = FDistribution.UpperQuantile(alpha / groups, replicates - 1, (groups - 1) * (replicates - 1));
+        var f = FDistribution.UpperQuantile(Require.Probability(alpha, nameof(alpha)) / groups, replicates - 1, (groups - 1) * (replicates - 1));
         return f / (f + groups - 1);
     }
 }

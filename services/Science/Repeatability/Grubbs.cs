@@ -40,7 +40,7 @@ public static class Grubbs
     public static double CriticalValue(int count, double alpha, bool twoSided)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 3);
-        var t = StudentT.UpperQuantile(alpha / (twoSided ? 2.0 * count : count), count - 2);
+        var t = StudentT.UpperQuantile(Require.Probability(alpha, nameof(alpha)) / (twoSided ? 2.0 * count : count), count - 2);
         return (count - 1) / Math.Sqrt(count) * Math.Sqrt(t * t / (count - 2 + (t * t)));
     }
 }

@@ -43,7 +43,7 @@ public static class Mandel
     public static double CriticalH(int groups, double alpha)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(groups, 3);
-        var t = StudentT.UpperQuantile(alpha / 2, groups - 2);
+        var t = StudentT.UpperQuantile(Require.Probability(alpha, nameof(alpha)) / 2, groups - 2);
         return (groups - 1) * t / Math.Sqrt(groups * ((t * t) + groups - 2));
     }
 
@@ -56,7 +56,7 @@ public static class Mandel
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(groups, 2);
         ArgumentOutOfRangeException.ThrowIfLessThan(replicates, 2);
-        var f = FDistribution.UpperQuantile(alpha, replicates - 1, (groups - 1) * (replicates - 1));
+        var f = FDistribution.UpperQuantile(Require.Probability(alpha, nameof(alpha)), replicates - 1, (groups - 1) * (replicates - 1));
         return Math.Sqrt(groups / (1 + ((groups - 1) / f)));
     }
 }
