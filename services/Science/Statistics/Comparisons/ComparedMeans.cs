@@ -29,10 +29,14 @@ public sealed class ComparedMeans
             throw new ArgumentException($"The label '{repeated.Key}' is empty or repeated; every mean needs its own.", nameof(means));
         }
 
+        foreach (var mean in _means)
+        {
+            Require.AtLeast(mean.N, 1, $"The number of plots behind '{mean.Label}'", nameof(means));
+        }
+
         _precision = new PairPrecision[_means.Length, _means.Length];
         for (var i = 0; i < _means.Length; i++)
         {
-            Require.AtLeast(_means[i].N, 1, $"The number of plots behind '{_means[i].Label}'", nameof(means));
             for (var j = i + 1; j < _means.Length; j++)
             {
                 _precision[i, j] = _precision[j, i] = Checked(precision(i, j), _means[i].Label, _means[j].Label);
