@@ -74,6 +74,28 @@ internal sealed class Cholesky
         return solution;
     }
 
+    /// <summary>Solves L'X = B for all columns of B at once.</summary>
+    public Matrix SolveUpper(Matrix right)
+    {
+        var solution = new Matrix(right.Rows, right.Columns);
+        for (var row = right.Rows - 1; row >= 0; row--)
+        {
+            var target = solution.Row(row);
+            right.Row(row).CopyTo(target);
+            for (var known = row + 1; known < right.Rows; known++)
+            {
+                VectorKernel.AddScaled(target, -_lower[known, row], solution.Row(known));
+            }
+
+            for (var column = 0; column < target.Length; column++)
+            {
+                target[column] /= _lower[row, row];
+            }
+        }
+
+        return solution;
+    }
+
     /// <summary>Solves Lx = b.</summary>
     public double[] SolveLower(ReadOnlySpan<double> right)
     {

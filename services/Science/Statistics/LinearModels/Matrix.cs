@@ -105,6 +105,13 @@ internal sealed class Matrix(int rows, int columns)
 
     public void Add(Matrix other, double scale) => VectorKernel.AddScaled(_cells, scale, other._cells);
 
+    public Matrix Scaled(double factor)
+    {
+        var result = new Matrix(rows, columns);
+        result.Add(this, factor);
+        return result;
+    }
+
     /// <summary>left * this * right' for two vectors.</summary>
     public double Form(ReadOnlySpan<double> left, ReadOnlySpan<double> right)
     {
