@@ -142,9 +142,9 @@ public sealed class StratifiedFit
         return lost;
     }
 
-    private double Value(double[] weights) => _whole.IsEstimable(weights)
+    private double Value(double[] weights, string what) => _whole.IsEstimable(weights)
         ? VectorKernel.Dot(_whole.Select(weights), _solution) + (weights[0] * _mean)
-        : throw new NotEstimableException("A mean", "it falls in an empty cell or is confounded with other treatments");
+        : throw new NotEstimableException(what, "it falls in an empty cell or is confounded with other treatments");
 
     private ContrastEstimate Difference(double[] weights, string what)
     {
@@ -153,7 +153,7 @@ public sealed class StratifiedFit
             throw new NotEstimableException(what, "only differences have a standard error under error strata: the coefficients must sum to zero");
         }
 
-        var estimate = Value(weights);
+        var estimate = Value(weights, what);
         var rows = new double[_whole.Rows];
         _whole.SolveTransposed(_whole.Select(weights)).CopyTo(rows, 0);
         _whole.Apply(rows);

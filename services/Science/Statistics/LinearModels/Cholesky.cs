@@ -141,6 +141,27 @@ internal sealed class Cholesky
             }
         }
 
-        return inverseLower.TransposedTimes(inverseLower);
+        return CrossProduct(inverseLower);
+    }
+
+    /// <summary>M'M for a lower triangular M, touching neither its zeros nor the mirrored half twice.</summary>
+    private static Matrix CrossProduct(Matrix lower)
+    {
+        var result = new Matrix(lower.Rows, lower.Rows);
+        for (var row = 0; row < lower.Rows; row++)
+        {
+            var target = result.Row(row)[..(row + 1)];
+            for (var inner = row; inner < lower.Rows; inner++)
+            {
+                VectorKernel.AddScaled(target, lower[inner, row], lower.Row(inner)[..(row + 1)]);
+            }
+
+            for (var column = 0; column < row; column++)
+            {
+                result[column, row] = target[column];
+            }
+        }
+
+        return result;
     }
 }

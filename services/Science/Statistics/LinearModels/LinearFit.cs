@@ -41,6 +41,9 @@ public sealed class LinearFit
         ? _fit.ResidualMeanSquare
         : throw new NotEstimableException("The residual mean square", _fit.WhyNoResidual);
 
+    /// <summary>False where nothing is left to test against: no degrees of freedom, or values that agree exactly with the model.</summary>
+    public bool HasResidual => _fit.HasResidual;
+
     /// <summary>100 * sqrt(ResidualMeanSquare) / GrandMean, in percent.</summary>
     /// <exception cref="NotEstimableException">The grand mean is not above zero (as on a log scale), or no residual degrees of freedom.</exception>
     public double CoefficientOfVariation => GrandMean > 0
@@ -85,7 +88,8 @@ public sealed class LinearFit
 
     /// <summary>Adjusted means of a factor or an interaction cell, with standard errors from the residual.</summary>
     /// <exception cref="ArgumentException">The term names something that is not a factor of the data.</exception>
-    public AdjustedMeans Means(params IReadOnlyList<string> factors) => MeanCells.Build(_data, Term.Of(factors), _design, Estimate);
+    public AdjustedMeans Means(params IReadOnlyList<string> factors) =>
+        MeanCells.Build(_data, Term.Of(factors), _design, Estimate, HasResidual ? null : Value);
 
     /// <summary>The mean expected in a cell whose levels are named for some or all factors, whether or not it was observed.</summary>
     /// <param name="levels">Factor name to level; factors left out are averaged with equal weights.</param>
@@ -106,17 +110,20 @@ public sealed class LinearFit
 
     private ContrastEstimate Estimate(double[] weights, string what)
     {
-        if (!_fit.Qr.IsEstimable(weights))
+        var estimate = Value(weights, what);
+        if (!HasResidual)
         {
-            throw new NotEstimableException(what, "it is confounded with other terms of the model or falls in an empty cell");
+            throw new NotEstimableException($"The standard error of {what}", _fit.WhyNoResidual);
         }
 
-        var kept = _fit.Qr.Select(weights);
-        var direction = _fit.Qr.SolveTransposed(kept);
-        var estimate = VectorKernel.Dot(kept, _solution) + (weights[0] * GrandMean);
+        var direction = _fit.Qr.SolveTransposed(_fit.Qr.Select(weights));
         var variance = VectorKernel.Dot(direction, direction) * ResidualMeanSquare;
         return ContrastEstimate.FromParts(estimate, [new ErrorPart(AnovaRow.Residual, variance, ResidualDf)]);
     }
+
+    private double Value(double[] weights, string what) => _fit.Qr.IsEstimable(weights)
+        ? VectorKernel.Dot(_fit.Qr.Select(weights), _solution) + (weights[0] * GrandMean)
+        : throw new NotEstimableException(what, "it is confounded with other terms of the model or falls in an empty cell");
 
     private AnovaRow Row(int term, SumsOfSquares kind)
     {

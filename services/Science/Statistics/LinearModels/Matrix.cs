@@ -58,7 +58,7 @@ internal sealed class Matrix(int rows, int columns)
         var result = new Matrix(rows, right.Columns);
         for (var row = 0; row < rows; row++)
         {
-            AddCombination(result.Row(row), Row(row), right);
+            VectorKernel.AddCombination(result.Row(row), Row(row), right._cells);
         }
 
         return result;
@@ -75,17 +75,16 @@ internal sealed class Matrix(int rows, int columns)
     /// <summary>this += scale * left' * right.</summary>
     public void AddTransposedProduct(Matrix left, Matrix right, double scale)
     {
-        for (var inner = 0; inner < left.Rows; inner++)
+        var turned = left.Transposed();
+        for (var row = 0; row < rows; row++)
         {
-            var source = right.Row(inner);
-            var weights = left.Row(inner);
-            for (var row = 0; row < weights.Length; row++)
+            var weights = turned.Row(row);
+            foreach (ref var weight in weights)
             {
-                if (weights[row] != 0)
-                {
-                    VectorKernel.AddScaled(Row(row), scale * weights[row], source);
-                }
+                weight *= scale;
             }
+
+            VectorKernel.AddCombination(Row(row), weights, right._cells);
         }
     }
 
@@ -125,16 +124,5 @@ internal sealed class Matrix(int rows, int columns)
         }
 
         return sum;
-    }
-
-    private static void AddCombination(Span<double> target, ReadOnlySpan<double> weights, Matrix source)
-    {
-        for (var inner = 0; inner < weights.Length; inner++)
-        {
-            if (weights[inner] != 0)
-            {
-                VectorKernel.AddScaled(target, weights[inner], source.Row(inner));
-            }
-        }
     }
 }

@@ -27,7 +27,7 @@ internal static class MeanCells
 
     /// <summary>Builds the means of a term from an estimator that throws where a combination is not estimable.</summary>
     public static AdjustedMeans Build(ModelData data, Term term, ModelMatrix design, Func<double[], string, ContrastEstimate> estimate,
-        Func<double[], double>? valueOnly = null)
+        Func<double[], string, double>? valueOnly = null)
     {
         data.RequireFactorsOnly([term]);
         var cells = Of(data, term);
@@ -37,14 +37,14 @@ internal static class MeanCells
     }
 
     private static AdjustedMean Mean(ModelData data, Term term, IReadOnlyDictionary<string, int> cell, double[] weights,
-        Func<double[], string, ContrastEstimate> estimate, Func<double[], double>? valueOnly)
+        Func<double[], string, ContrastEstimate> estimate, Func<double[], string, double>? valueOnly)
     {
         var labels = Labels(data, term, cell);
         var count = CountRows(data, cell);
         try
         {
             var found = valueOnly is null ? estimate(weights, string.Join(":", labels)) : null;
-            return new AdjustedMean(labels, count, found?.Estimate ?? valueOnly!(weights), found, null);
+            return new AdjustedMean(labels, count, found?.Estimate ?? valueOnly!(weights, string.Join(":", labels)), found, null);
         }
         catch (NotEstimableException reason)
         {

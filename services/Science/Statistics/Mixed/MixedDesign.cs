@@ -56,12 +56,12 @@ internal sealed class MixedDesign
             var units = groups.Distinct().Count();
             if (units < 2)
             {
-                throw new ArgumentException($"Random term '{term}' has {units} unit; at least 2 are needed to estimate a variance.", nameof(repeated));
+                throw new NotEstimableException($"The variance of {term}", "there is only one such unit");
             }
 
             if (plots.Zip(groups).Distinct().Count() == units)
             {
-                throw new ArgumentException($"Random term '{term}' is no larger than the plots or rows, whose variance the model already holds; leave it out.", nameof(repeated));
+                throw new NotEstimableException($"The variance of {term}", "its units are no larger than the plots or rows, whose variance the model already holds");
             }
         }
 

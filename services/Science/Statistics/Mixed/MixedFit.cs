@@ -56,14 +56,16 @@ public sealed class MixedFit
         foreach (var term in _design.Fixed.Terms)
         {
             var contrasts = EffectContrasts.Of(_design.Data, _design.Fixed, term);
-            if (contrasts.All(weights => _design.Qr.IsEstimable(weights)))
+            var missing = contrasts.Count(weights => !_design.Qr.IsEstimable(weights));
+            try
             {
-                rows.Add(Test(term, contrasts, method));
+                rows.Add(missing == 0
+                    ? Test(term, contrasts, method)
+                    : throw new NotEstimableException(term.Name, "a cell that its means need was never observed, so a test would answer another question"));
             }
-            else
+            catch (NotEstimableException reason)
             {
-                var count = contrasts.Count(weights => !_design.Qr.IsEstimable(weights));
-                lost.Add(new NotEstimableTerm(term.Name, count, "a cell that its means need was never observed, so the whole test would answer another question"));
+                lost.Add(new NotEstimableTerm(term.Name, Math.Max(1, missing), reason.Why));
             }
         }
 

@@ -12,8 +12,8 @@ public static class MixedModel
     /// <param name="fixedTerms">Treatment terms after the intercept.</param>
     /// <param name="random">Random units, such as the block and the main plot; variances are kept at zero or above. Empty for none.</param>
     /// <param name="repeated">Null where rows are independent given the random units.</param>
-    /// <exception cref="ArgumentException">Unknown terms, a random unit that occurs once or is as small as the rows, two values for one plot and pull.</exception>
-    /// <exception cref="NotEstimableException">No residual left, a residual of zero, or a search that reaches no maximum.</exception>
+    /// <exception cref="ArgumentException">Unknown terms, or two values for one plot and pull.</exception>
+    /// <exception cref="NotEstimableException">A random unit that occurs once or is as small as the plots, no residual, or a search that reaches no maximum.</exception>
     public static MixedFit Fit(ModelData data, IReadOnlyList<Term> fixedTerms, IReadOnlyList<Term> random, RepeatedPulls? repeated = null)
     {
         ArgumentNullException.ThrowIfNull(data);
@@ -35,8 +35,8 @@ public static class MixedModel
             : new MixedFit(design, best.Point, best.Found);
     }
 
-    private static (double Value, double[] Gradient)? Negative(RestrictedLikelihood likelihood, double[] point) =>
-        likelihood.Evaluate(point) is { } found ? (-found.Value, [.. found.Gradient.Select(slope => -slope)]) : null;
+    private static (double Value, Func<double[]> Gradient)? Negative(RestrictedLikelihood likelihood, double[] point) =>
+        likelihood.Evaluate(point) is { } found ? (-found.Value, () => [.. found.Gradient().Select(slope => -slope)]) : null;
 
     private static void RequireResidual(MixedDesign design)
     {

@@ -9,49 +9,49 @@ namespace LabPipeline.Science.Statistics.Mixed;
 internal static class QuasiNewton
 {
     private const int StepLimit = 400;
-    private const double GradientTolerance = 1e-9;
 
-    /// <summary>Where rounding stops the descent, a gradient below this still counts as a minimum.</summary>
-    private const double RoundingTolerance = 1e-5;
+    /// <summary>A promised descent this small, relative to the value, is lost in rounding: the minimum is reached.</summary>
+    private const double Settled = 1e-14;
 
-    /// <param name="function">Value and gradient; null where the function does not exist.</param>
+    /// <summary>Where no step along the descent helps any more, a promise below this still counts as reached.</summary>
+    private const double NearlySettled = 1e-9;
+
+    /// <param name="function">Value, and the gradient on request; null where the function does not exist.</param>
     /// <param name="start">A point where it exists.</param>
     /// <returns>The minimum, or null where none was reached.</returns>
-    public static double[]? Minimise(Func<double[], (double Value, double[] Gradient)?> function, double[] start)
+    public static double[]? Minimise(Func<double[], (double Value, Func<double[]> Gradient)?> function, double[] start)
     {
-        if (function(start) is not { } here || start.Length == 0)
+        if (function(start) is not { } first)
         {
-            return start.Length == 0 ? start : null;
+            return null;
         }
 
+        var here = (first.Value, Gradient: first.Gradient());
         var point = start;
         var inverse = Identity(start.Length);
+        var isFresh = true;
         for (var step = 0; step < StepLimit; step++)
         {
-            if (Largest(here.Gradient) <= GradientTolerance * (1 + Math.Abs(here.Value)))
+            var direction = Descent(inverse, here.Gradient);
+            var promise = -VectorKernel.Dot(direction, here.Gradient);
+            if (promise <= Settled * (1 + Math.Abs(here.Value)))
             {
                 return point;
             }
 
-            var direction = Descent(inverse, here.Gradient);
-            if (Search(function, point, here, direction) is not { } next)
+            if (Search(function, point, here, direction, promise) is { } next)
             {
-                if (Largest(here.Gradient) <= RoundingTolerance * (1 + Math.Abs(here.Value)))
-                {
-                    return point;
-                }
-
-                if (IsIdentity(inverse))
-                {
-                    return null;
-                }
-
-                inverse = Identity(start.Length);
-                continue;
+                Update(inverse, Difference(next.Point, point), Difference(next.Gradient, here.Gradient), isFresh);
+                (point, here, isFresh) = (next.Point, (next.Value, next.Gradient), false);
             }
-
-            Update(inverse, Difference(next.Point, point), Difference(next.Gradient, here.Gradient), step == 0);
-            (point, here) = (next.Point, (next.Value, next.Gradient));
+            else if (isFresh || promise <= NearlySettled * (1 + Math.Abs(here.Value)))
+            {
+                return promise <= NearlySettled * (1 + Math.Abs(here.Value)) ? point : null;
+            }
+            else
+            {
+                (inverse, isFresh) = (Identity(start.Length), true);
+            }
         }
 
         return null;
@@ -66,20 +66,14 @@ internal static class QuasiNewton
     }
 
     private static (double[] Point, double Value, double[] Gradient)? Search(
-        Func<double[], (double Value, double[] Gradient)?> function, double[] point, (double Value, double[] Gradient) here, double[] direction)
+        Func<double[], (double Value, Func<double[]> Gradient)?> function, double[] point, (double Value, double[] Gradient) here, double[] direction, double promise)
     {
-        var slope = VectorKernel.Dot(direction, here.Gradient);
-        if (slope >= 0)
-        {
-            return null;
-        }
-
         for (var length = 1.0; length > 1e-10; length *= 0.4)
         {
             double[] candidate = [.. point.Zip(direction, (value, move) => value + (length * move))];
-            if (function(candidate) is { } there && there.Value <= here.Value + (1e-4 * length * slope))
+            if (function(candidate) is { } there && there.Value <= here.Value - (1e-4 * length * promise))
             {
-                return (candidate, there.Value, there.Gradient);
+                return (candidate, there.Value, there.Gradient());
             }
         }
 
@@ -125,14 +119,5 @@ internal static class QuasiNewton
         return matrix;
     }
 
-    private static bool IsIdentity(Matrix matrix)
-    {
-        var difference = Identity(matrix.Rows);
-        difference.Add(matrix, -1);
-        return difference.InnerProduct(difference) == 0;
-    }
-
     private static double[] Difference(double[] left, double[] right) => [.. left.Zip(right, (a, b) => a - b)];
-
-    private static double Largest(double[] values) => values.Max(Math.Abs);
 }

@@ -45,7 +45,7 @@ internal sealed class RestrictedLikelihood(MixedDesign design)
         }
 
         var value = -0.5 * ((_freedom * (Math.Log(2 * Math.PI * variance) + 1)) + rows.LogDeterminant + factor.LogDeterminant);
-        return new Likelihood(value, variance, solution, Gradient(free, scale, rows, factor, solution, variance));
+        return new Likelihood(value, variance, solution, () => Gradient(free, scale, rows, factor, solution, variance));
     }
 
     private double[] Gradient(double[] free, double[] scale, WhitenedRows rows, Cholesky factor, double[] solution, double variance)
