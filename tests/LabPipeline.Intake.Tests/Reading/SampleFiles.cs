@@ -23,7 +23,7 @@ internal static class SampleFiles
         + "NUMBER_OF_FIELDS 8\nBEGIN_DATA_FORMAT\nSAMPLE_ID SAMPLE_NAME XYZ_X XYZ_Y XYZ_Z\nLAB_L LAB_A LAB_B\nEND_DATA_FORMAT\n"
         + "NUMBER_OF_SETS 2\nBEGIN_DATA\n1 S26P01T03R2C 30.1 31.2 20.3 62.70 3.10 28.40\n2\tS26P01T03R2C\t29.9\t30.8\t20.0\t\"62.30\"\t3.3\t28.0\nEND_DATA\n";
 
-    public const string FixedWidth = "Peel weights\nS26P01T03R2C  17   4,530\nS26P01T03R3A  17   4,1205\nRecords: 2\n";
+    public const string FixedWidth = "Peel weights\nS26P01T03R2C  17   4,530\nS26P01T03R3A  17   4,120\nRecords: 2\n";
 
     public const string OneValue = "S26P01T03R2C;9;GLU;9,2;mg/dL\nS26P01T03R2C;9;SUC;1,5;mmol/L\nS26P01T03R2C;9;TEMP;21,0;degC\nS26P01T03R2C;9;MASS;50,02;-\n";
 
