@@ -151,7 +151,7 @@ public sealed class ProfileDocumentTests
     }
 
     [Theory]
-    [InlineData("oneValueRows.map", "{}", "oneValueRows.map: found nothing; expected at least one name with its quantity.")]
+    [InlineData("oneValueRows.map", "{}", "oneValueRows.map: found nothing; expected at least one name with its quantity.|text.columns: found 'Result', which is not read; expected columns the profile reads or lists under ignoredColumns.|text.columns: found 'Unit', which is not read; expected columns the profile reads or lists under ignoredColumns.")]
     [InlineData("oneValueRows.ignored", "[\"GLU\"]", "oneValueRows.ignored: found 'GLU', which is mapped; expected names that are not in the map.")]
     [InlineData("oneValueRows.map.GLU.unit", "\"lb\"", "oneValueRows.map.GLU.unit: found 'lb'; expected a unit of glucose_in_extract: g/L, g/l, mg/dL, mg/dl, mmol/L, mmol/l, mM.")]
     [InlineData("quantities", "[{\"quantity\":\"dilution_factor\",\"column\":\"Run\",\"unit\":\"1\"}]", "oneValueRows: found it together with quantities; expected one of the two.")]

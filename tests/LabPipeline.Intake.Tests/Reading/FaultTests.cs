@@ -64,16 +64,16 @@ public sealed class FaultTests
         Assert.Equal(["f.csv " + expected], SampleFiles.Faults(SampleProfiles.Balance(), text));
 
     [Theory]
-    [InlineData("1 S26P01T03R2C 30.1", "1 S26P01T03R2C", "line 12: found 7 cells; expected 8; export the file again.")]
+    [InlineData("1 S26P01T03R2C 30.1", "1 S26P01T03R2C", "line 13: found 7 cells; expected 8; export the file again.")]
     [InlineData("NUMBER_OF_FIELDS 8", "NUMBER_OF_FIELDS 9", "line 7: found 8 fields; expected the 9 declared; export the file again.")]
-    [InlineData("NUMBER_OF_SETS 2", "NUMBER_OF_SETS 3", "line 14: found 2 data sets; expected the 3 declared; export the file again.")]
+    [InlineData("NUMBER_OF_SETS 2", "NUMBER_OF_SETS 3", "line 15: found 2 data sets; expected the 3 declared; export the file again.")]
     [InlineData("NUMBER_OF_SETS 2", "NUMBER_OF_SETS two", "line 11: found 'NUMBER_OF_SETS two'; expected a keyword and a whole number; check the export settings of the instrument or its profile.")]
     [InlineData("ORIGINATOR \"bench\"", "ORIGINATOR \"bench", "line 2: found 'ORIGINATOR \"bench'; expected a closing quote; export the file again.")]
     [InlineData("ORIGINATOR \"bench\"", "ORIGINATOR a b", "line 2: found 'ORIGINATOR a b'; expected a keyword and its value; check the export settings of the instrument or its profile.")]
     [InlineData("SERIAL", "SERIES", "line 7: found no such column; expected column 'SERIAL'; check that this is the profile of this instrument.")]
     [InlineData("LAB_L", "LAB_X", "line 7: found no such column; expected column 'LAB_L'; check that this is the profile of this instrument.|line 7, column 6 'LAB_X': found 'LAB_X'; expected only columns the profile names; name it in the profile or list it under ignoredColumns.")]
-    [InlineData("END_DATA\n", "END_DATA\nBEGIN_DATA\n", "line 15: found 'BEGIN_DATA'; expected nothing after the last line; export the file again.")]
-    [InlineData("BEGIN_DATA\n", "BEGIN_DATA\nBEGIN_DATA\n", "line 12: found 1 cells; expected 8; export the file again.|line 15: found 3 data sets; expected the 2 declared; export the file again.")]
+    [InlineData("END_DATA\n", "END_DATA\nBEGIN_DATA\n", "line 16: found 'BEGIN_DATA'; expected nothing after the last line; export the file again.")]
+    [InlineData("BEGIN_DATA\n", "BEGIN_DATA\nBEGIN_DATA\n", "line 13: found 1 cells; expected 8; export the file again.|line 16: found 3 data sets; expected the 2 declared; export the file again.")]
     public void Read_WhenColourTextIsBad_SaysWhat(string part, string replacement, string expected)
     {
         var at = SampleFiles.Colour.IndexOf(part, StringComparison.Ordinal);
