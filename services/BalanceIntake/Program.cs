@@ -1,0 +1,4 @@
+using LabPipeline.BalanceIntake;
+using LabPipeline.Hosting;
+
+await LabHost.RunAsync(args, new BalanceIntakeModule());

@@ -1,0 +1,4 @@
+using LabPipeline.BenchIntake;
+using LabPipeline.Hosting;
+
+await LabHost.RunAsync(args, new BenchIntakeModule());

@@ -1,0 +1,4 @@
+using LabPipeline.ColourIntake;
+using LabPipeline.Hosting;
+
+await LabHost.RunAsync(args, new ColourIntakeModule());

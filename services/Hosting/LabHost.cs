@@ -1,0 +1,52 @@
+using LabPipeline.Hosting.Bus;
+using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Dialects;
+using LabPipeline.Warehouse.Schema;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Options;
+
+namespace LabPipeline.Hosting;
+
+/// <summary>Puts modules, warehouse and bus together into one host: the same for a single service and for all in one process.</summary>
+public static class LabHost
+{
+    /// <summary>Runs <paramref name="modules"/> until the process is told to stop.</summary>
+    public static async Task RunAsync(string[] args, params ILabModule[] modules)
+    {
+        var builder = Host.CreateApplicationBuilder(args);
+        Compose(builder, modules);
+        using var host = builder.Build();
+        await PrepareAsync(host.Services, CancellationToken.None).ConfigureAwait(false);
+        await host.RunAsync().ConfigureAwait(false);
+    }
+
+    /// <summary>Adds everything <paramref name="modules"/> need to <paramref name="builder"/>.</summary>
+    public static void Compose(IHostApplicationBuilder builder, params ILabModule[] modules)
+    {
+        builder.Services.AddOptions<LabOptions>()
+            .Bind(builder.Configuration.GetSection(LabOptions.Section))
+            .ValidateOnStart();
+        builder.Services.AddSingleton<IValidateOptions<LabOptions>, LabOptionsValidator>();
+        builder.Services.TryAddSingleton(TimeProvider.System);
+        builder.Services.TryAddSingleton<IWarehouseDialect>(services =>
+            new SqliteDialect(services.GetRequiredService<IOptions<LabOptions>>().Value.WarehouseFile));
+        builder.Services.AddSingleton<LabWarehouse>();
+        builder.Services.AddSingleton<Migrator>();
+        LabLogging.Add(builder);
+        LabBus.Add(builder, modules);
+        foreach (var module in modules)
+        {
+            module.AddServices(builder);
+        }
+    }
+
+    /// <summary>Creates the folders and brings the warehouse to the newest schema; called before the host starts.</summary>
+    public static async Task PrepareAsync(IServiceProvider services, CancellationToken cancellationToken)
+    {
+        var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
+        Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
+        await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);
+    }
+}

@@ -1,0 +1,4 @@
+using LabPipeline.SugarIntake;
+using LabPipeline.Hosting;
+
+await LabHost.RunAsync(args, new SugarIntakeModule());

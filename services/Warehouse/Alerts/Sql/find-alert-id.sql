@@ -1,0 +1,1 @@
+select alert_id from qc_alert where fingerprint = @Fingerprint

@@ -1,0 +1,90 @@
+using System.Data;
+using System.Globalization;
+using Dapper;
+using Microsoft.Data.Sqlite;
+
+namespace LabPipeline.Warehouse;
+
+/// <summary>How .NET values travel to and from columns, registered once before the first query.</summary>
+/// <remarks>SQLite keeps instants and dates as ISO text, so that they sort and compare as text; SQL Server has types of its own.</remarks>
+public static class DapperTypes
+{
+    private const string InstantFormat = "yyyy-MM-ddTHH:mm:ss.fffZ";
+    private const string DateFormat = "yyyy-MM-dd";
+
+    private static readonly Lazy<bool> Registered = new(RegisterOnce);
+
+    public static void Register() => _ = Registered.Value;
+
+    /// <summary>An instant as SQLite columns hold it.</summary>
+    public static string InstantText(DateTimeOffset instant) =>
+        instant.UtcDateTime.ToString(InstantFormat, CultureInfo.InvariantCulture);
+
+    private static bool RegisterOnce()
+    {
+        SqlMapper.RemoveTypeMap(typeof(DateTimeOffset));
+        SqlMapper.RemoveTypeMap(typeof(DateTimeOffset?));
+        SqlMapper.RemoveTypeMap(typeof(decimal));
+        SqlMapper.RemoveTypeMap(typeof(decimal?));
+        SqlMapper.RemoveTypeMap(typeof(Guid));
+        SqlMapper.RemoveTypeMap(typeof(Guid?));
+        SqlMapper.RemoveTypeMap(typeof(DateOnly));
+        SqlMapper.RemoveTypeMap(typeof(DateOnly?));
+        SqlMapper.AddTypeHandler(new InstantHandler());
+        SqlMapper.AddTypeHandler(new DateHandler());
+        SqlMapper.AddTypeHandler(new DecimalHandler());
+        SqlMapper.AddTypeHandler(new GuidHandler());
+        return true;
+    }
+
+    private sealed class InstantHandler : SqlMapper.TypeHandler<DateTimeOffset>
+    {
+        public override void SetValue(IDbDataParameter parameter, DateTimeOffset value) =>
+            parameter.Value = parameter is SqliteParameter ? InstantText(value) : value.ToUniversalTime();
+
+        public override DateTimeOffset Parse(object value) => value switch
+        {
+            DateTimeOffset instant => instant.ToUniversalTime(),
+            string text => DateTimeOffset.ParseExact(text, InstantFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal),
+            _ => throw new DataException($"Found {value.GetType().Name} where an instant was expected."),
+        };
+    }
+
+    private sealed class DateHandler : SqlMapper.TypeHandler<DateOnly>
+    {
+        public override void SetValue(IDbDataParameter parameter, DateOnly value) =>
+            parameter.Value = parameter is SqliteParameter ? value.ToString(DateFormat, CultureInfo.InvariantCulture) : value;
+
+        public override DateOnly Parse(object value) => value switch
+        {
+            DateOnly date => date,
+            DateTime date => DateOnly.FromDateTime(date),
+            string text => DateOnly.ParseExact(text, DateFormat, CultureInfo.InvariantCulture),
+            _ => throw new DataException($"Found {value.GetType().Name} where a date was expected."),
+        };
+    }
+
+    // SQLite stores 250.00 as an integer and 0.052 as a real; both come back as the decimal that was written (at most 15 digits).
+    private sealed class DecimalHandler : SqlMapper.TypeHandler<decimal>
+    {
+        public override void SetValue(IDbDataParameter parameter, decimal value) =>
+            parameter.Value = parameter is SqliteParameter ? (double)value : value;
+
+        public override decimal Parse(object value) => value switch
+        {
+            // Dividing by a long one drops the zeros that decimal(28, 12) adds.
+            decimal exact => exact / 1.0000000000000000000000000000m,
+            double real => (decimal)real,
+            long whole => whole,
+            _ => Convert.ToDecimal(value, CultureInfo.InvariantCulture),
+        };
+    }
+
+    private sealed class GuidHandler : SqlMapper.TypeHandler<Guid>
+    {
+        public override void SetValue(IDbDataParameter parameter, Guid value) =>
+            parameter.Value = parameter is SqliteParameter ? value.ToString("D") : value;
+
+        public override Guid Parse(object value) => value is Guid guid ? guid : Guid.ParseExact((string)value, "D");
+    }
+}

@@ -1,0 +1,28 @@
+using System.Data.Common;
+using LabPipeline.Warehouse.Facts;
+
+namespace LabPipeline.Warehouse.Dialects;
+
+/// <summary>What differs between the databases; everything else is common SQL or a pair of statement files.</summary>
+public interface IWarehouseDialect
+{
+    DialectName Name { get; }
+
+    /// <summary>Opens a connection with the durability settings the promises rest on.</summary>
+    Task<DbConnection> OpenAsync(CancellationToken cancellationToken);
+
+    /// <summary>Begins a transaction that may write, taking the write lock at once where the database has one.</summary>
+    Task<DbTransaction> BeginWriteAsync(DbConnection connection, CancellationToken cancellationToken);
+
+    /// <summary>Takes the lock under which only one process migrates; it is released when the transaction ends.</summary>
+    Task LockForMigrationAsync(WarehouseSession session, CancellationToken cancellationToken);
+
+    /// <summary>Splits a migration script into the batches the database takes one by one.</summary>
+    IReadOnlyList<string> Batches(string script);
+
+    /// <summary>Whether the whole transaction may succeed when tried again: locked, deadlocked, timed out.</summary>
+    bool IsTransient(DbException exception);
+
+    /// <summary>A loader for the facts of one file inside <paramref name="session"/>'s transaction.</summary>
+    IFactLoader CreateFactLoader(WarehouseSession session, int fileId);
+}

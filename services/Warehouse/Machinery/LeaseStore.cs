@@ -1,0 +1,20 @@
+namespace LabPipeline.Warehouse.Machinery;
+
+/// <summary>A named right that one holder has for a while: scanning a folder, running a timer.</summary>
+public sealed class LeaseStore
+{
+    private static readonly SqlText Renew = SqlText.Load<LeaseStore>("renew-lease");
+    private static readonly SqlText Take = SqlText.Load<LeaseStore>("take-lease");
+    private static readonly SqlText GiveBack = SqlText.Load<LeaseStore>("give-back-lease");
+
+    /// <returns>True when <paramref name="holder"/> has the lease until <paramref name="expires"/>.</returns>
+    public static async Task<bool> TryHoldAsync(WarehouseSession session, string name, string holder, DateTimeOffset now, DateTimeOffset expires)
+    {
+        var lease = new { name, holder, now, expires };
+        return await session.ExecuteAsync(Renew, lease).ConfigureAwait(false) == 1
+            || await session.ExecuteAsync(Take, lease).ConfigureAwait(false) == 1;
+    }
+
+    public static Task GiveBackAsync(WarehouseSession session, string name, string holder) =>
+        session.ExecuteAsync(GiveBack, new { name, holder });
+}

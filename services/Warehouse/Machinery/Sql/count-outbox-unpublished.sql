@@ -1,0 +1,1 @@
+select count(*) from outbox where published_at is null

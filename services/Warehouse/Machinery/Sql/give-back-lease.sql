@@ -1,0 +1,1 @@
+delete from lease where name = @name and holder = @holder

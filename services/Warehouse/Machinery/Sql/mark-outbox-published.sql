@@ -1,0 +1,1 @@
+update outbox set published_at = @at where position in @positions

@@ -1,0 +1,54 @@
+create table sample_result (
+    barcode       varchar(32) not null references sample (barcode),
+    quantity_id   smallint not null references quantity (quantity_id),
+    value         decimal(28, 12) not null,
+    below_limit   bit not null,
+    n             int not null,
+    s             decimal(28, 12),
+    basis         varchar(64) not null,
+    from_readings nvarchar(max) not null,
+    computed_at   datetimeoffset(3) not null,
+    primary key (barcode, quantity_id)
+);
+
+create table qc_alert (
+    alert_id        int identity(1, 1) not null primary key,
+    fingerprint     nvarchar(500) not null unique,
+    rule_name       varchar(64) not null,
+    level           varchar(16) not null check (level in ('block', 'hold', 'note')),
+    scope           nvarchar(420) not null,
+    trial_code      varchar(32),
+    pull_no         int,
+    barcode         varchar(32),
+    headline        nvarchar(1000) not null,
+    advice          nvarchar(1000) not null,
+    facts           nvarchar(max) not null,
+    state           varchar(16) not null check (state in ('open', 'cleared', 'settled')),
+    times_raised    int not null,
+    opened_at       datetimeoffset(3) not null,
+    changed_at      datetimeoffset(3) not null,
+    cleared_at      datetimeoffset(3),
+    acknowledged_at datetimeoffset(3),
+    acknowledged_by nvarchar(128),
+    settled_at      datetimeoffset(3),
+    settled_by      nvarchar(128),
+    settled_why     nvarchar(1000)
+);
+create index ix_qc_alert_scope on qc_alert (scope);
+create index ix_qc_alert_state on qc_alert (state, level);
+
+create table delivery (
+    delivery_id     int identity(1, 1) not null primary key,
+    alert_id        int not null references qc_alert (alert_id),
+    times_raised    int not null,
+    event           varchar(16) not null check (event in ('raised', 'cleared')),
+    channel         nvarchar(64) not null,
+    state           varchar(16) not null check (state in ('pending', 'delivered', 'held back', 'failed')),
+    attempts        int not null,
+    next_attempt_at datetimeoffset(3) not null,
+    last_error      nvarchar(2000),
+    created_at      datetimeoffset(3) not null,
+    delivered_at    datetimeoffset(3),
+    unique (alert_id, times_raised, event, channel)
+);
+create index ix_delivery_due on delivery (state, next_attempt_at);

@@ -1,0 +1,1 @@
+delete from sample_result where barcode = @Barcode and quantity_id = @QuantityId

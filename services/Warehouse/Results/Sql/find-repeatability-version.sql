@@ -1,0 +1,1 @@
+select coalesce(max(version), 0) from repeatability where quantity_id = @QuantityId

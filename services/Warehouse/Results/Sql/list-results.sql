@@ -1,0 +1,4 @@
+select barcode, quantity_id as QuantityId, value, below_limit as BelowLimit, n, s, basis, from_readings as FromReadings, computed_at as ComputedAt
+from sample_result
+where barcode in @barcodes
+order by barcode, quantity_id

@@ -1,0 +1,1 @@
+insert into schema_version (number, name, checksum, applied_at) values (@number, @name, @checksum, @at)

@@ -1,0 +1,1 @@
+select number, name, checksum from schema_version

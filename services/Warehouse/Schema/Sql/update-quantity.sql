@@ -1,0 +1,1 @@
+update quantity set name = @name, unit = @unit, description = @description where quantity_id = @id
