@@ -1,1 +1,4 @@
-return 0;
+using LabPipeline.BenchIntake;
+using LabPipeline.Hosting;
+
+await LabHost.RunAsync(args, new BenchIntakeModule());

@@ -1,1 +1,4 @@
-return 0;
+using LabPipeline.SugarIntake;
+using LabPipeline.Hosting;
+
+await LabHost.RunAsync(args, new SugarIntakeModule());

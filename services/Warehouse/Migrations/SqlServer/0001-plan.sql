@@ -3,7 +3,12 @@ create table trial (
     title               nvarchar(200) not null,
     question            nvarchar(1000) not null,
     season              int not null,
+    mark                varchar(3) not null,
+    site                nvarchar(200) not null,
     design              varchar(32) not null,
+    clone_factor        nvarchar(64) not null,
+    main_plot_factor    nvarchar(64),
+    incomplete_reason   nvarchar(1000),
     harvested_on        date not null,
     time_zone           varchar(64) not null,
     standard_clone      nvarchar(64) not null,
@@ -16,11 +21,13 @@ create table trial (
     plan_sha256         char(64) not null,
     loaded_at           datetimeoffset(3) not null
 );
+create unique index ux_trial_mark on trial (season, mark);
 
 create table factor_level (
     trial_code varchar(32) not null references trial (trial_code),
     factor     nvarchar(64) not null,
     level      nvarchar(64) not null,
+    unit       nvarchar(16),
     position   int not null,
     primary key (trial_code, factor, level)
 );

@@ -3,7 +3,12 @@ create table trial (
     title               text not null,
     question            text not null,
     season              integer not null,
+    mark                text not null,
+    site                text not null,
     design              text not null,
+    clone_factor        text not null,
+    main_plot_factor    text,
+    incomplete_reason   text,
     harvested_on        text not null,
     time_zone           text not null,
     standard_clone      text not null,
@@ -16,11 +21,13 @@ create table trial (
     plan_sha256         text not null,
     loaded_at           text not null
 );
+create unique index ux_trial_mark on trial (season, mark);
 
 create table factor_level (
     trial_code text not null references trial (trial_code),
     factor     text not null,
     level      text not null,
+    unit       text,
     position   integer not null,
     primary key (trial_code, factor, level)
 );

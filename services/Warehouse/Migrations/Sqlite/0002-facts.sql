@@ -83,6 +83,7 @@ create table reading (
     standing       integer not null
 );
 create unique index ux_reading_key on reading (run_id, row_key, quantity_id) where standing in (0, 3);
+create index ix_reading_contested on reading (run_id, row_key, quantity_id) where standing = 1;
 create index ix_reading_barcode on reading (barcode);
 
 create table control_check (
@@ -104,6 +105,7 @@ create table control_check (
     standing       integer not null
 );
 create unique index ux_control_check_key on control_check (run_id, row_key, quantity_id) where standing in (0, 3);
+create index ix_control_check_contested on control_check (run_id, row_key, quantity_id) where standing = 1;
 create index ix_control_check_file on control_check (file_id);
 
 create table fry_batch (
@@ -122,4 +124,5 @@ create table fry_batch (
     standing       integer not null
 );
 create unique index ux_fry_batch_key on fry_batch (run_id, row_key, quantity_id) where standing in (0, 3);
+create index ix_fry_batch_contested on fry_batch (run_id, row_key, quantity_id) where standing = 1;
 create index ix_fry_batch_file on fry_batch (file_id);

@@ -1,0 +1,58 @@
+namespace LabPipeline.Intake.Folders;
+
+/// <summary>Lists a drop folder. The scan is the truth about what is there; a watcher only makes it come sooner.</summary>
+public static class FolderScan
+{
+    private static readonly EnumerationOptions Everything = new()
+    {
+        AttributesToSkip = 0,
+        IgnoreInaccessible = false,
+        RecurseSubdirectories = false,
+    };
+
+    /// <summary>Every entry that may concern us, by name; temporary and hidden names are left alone.</summary>
+    /// <exception cref="DirectoryNotFoundException">The folder is gone.</exception>
+    public static IReadOnlyList<SeenFile> List(DropFolder folder)
+    {
+        var seen = new List<SeenFile>();
+        foreach (var entry in new DirectoryInfo(folder.Path).EnumerateFileSystemInfos("*", Everything))
+        {
+            if (!FileNames.IsIgnored(entry.Name) && Look(entry, folder) is { } file)
+            {
+                seen.Add(file);
+            }
+        }
+
+        seen.Sort((one, other) => string.CompareOrdinal(one.Name, other.Name));
+        return seen;
+    }
+
+    private static SeenFile? Look(FileSystemInfo entry, DropFolder folder)
+    {
+        try
+        {
+            if (entry.LinkTarget is not null || entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
+            {
+                return new SeenFile(entry.Name, entry.FullName, 0, ModifiedAt(entry), SeenKind.Link);
+            }
+
+            if (entry is FileInfo file)
+            {
+                return new SeenFile(file.Name, file.FullName, file.Length, ModifiedAt(file), SeenKind.RegularFile);
+            }
+
+            return entry.FullName == folder.TakenPath || entry.FullName == folder.RefusedPath
+                ? null
+                : new SeenFile(entry.Name, entry.FullName, 0, ModifiedAt(entry), SeenKind.Directory);
+        }
+        catch (IOException)
+        {
+            // The entry left between listing and looking; the next scan tells.
+            return null;
+        }
+    }
+
+    // Whole milliseconds, the precision the warehouse keeps.
+    private static DateTimeOffset ModifiedAt(FileSystemInfo entry) =>
+        DateTimeOffset.FromUnixTimeMilliseconds(new DateTimeOffset(entry.LastWriteTimeUtc, TimeSpan.Zero).ToUnixTimeMilliseconds());
+}

@@ -1,0 +1,185 @@
+using LabPipeline.Intake.Profiles;
+
+namespace LabPipeline.Intake.Reading;
+
+/// <summary>Reads what a row is about: subject, barcode or material, instrument, run, extract, replicate, tuber, slice, operator, time, key.</summary>
+internal sealed class IdentityReader
+{
+    private const int LargestCount = 9999;
+
+    private readonly IRowSource _rows;
+    private readonly ReadingSubject _subject;
+    private readonly SubjectRule[] _rules;
+    private readonly TimeReader? _time;
+    private readonly BoundSource _instrument;
+    private readonly BoundSource _run;
+    private readonly BoundSource _barcode;
+    private readonly BoundSource _operator;
+    private readonly BoundSource _extract;
+    private readonly BoundSource _replicate;
+    private readonly BoundSource _tuber;
+    private readonly BoundSource _slice;
+    private readonly BoundSource _material;
+    private readonly int[] _key;
+    private readonly TextPool _pool = new();
+    private readonly KeyText _keyText = new();
+    private string _lastInstrument = "";
+    private string _lastRun = "";
+    private string _lastOperator = "";
+    private string _lastExtract = "";
+    private string _lastMaterial = "";
+
+    public IdentityReader(Profile profile, IRowSource rows, IReadOnlyDictionary<string, int> columns)
+    {
+        _rows = rows;
+        _subject = profile.Subject;
+        _rules = SubjectRule.Of(profile, columns);
+        _time = profile.Time is { } time ? new TimeReader(time, rows, columns) : null;
+        var identity = profile.Identity;
+        _instrument = BoundSource.Of(identity.Instrument, columns);
+        _run = BoundSource.Of(identity.Run, columns);
+        _barcode = BoundSource.Of(identity.Barcode, columns);
+        _operator = BoundSource.Of(identity.Operator, columns);
+        _extract = BoundSource.Of(identity.Extract, columns);
+        _replicate = BoundSource.Of(identity.Replicate, columns);
+        _tuber = BoundSource.Of(identity.Tuber, columns);
+        _slice = BoundSource.Of(identity.Slice, columns);
+        _material = BoundSource.Of(identity.Material, columns);
+        _key = [.. profile.RowKey.Select(name => columns[name])];
+    }
+
+    /// <summary>Null when the row's identity is complete; otherwise what is wrong with it.</summary>
+    public Fault? Read(out RowIdentity identity)
+    {
+        identity = new RowIdentity { Subject = _subject };
+        var material = _material;
+        foreach (var rule in _rules)
+        {
+            if (rule.When.Holds(_rows.Cell(rule.Column)))
+            {
+                identity.Subject = rule.Subject;
+                material = rule.Material;
+                break;
+            }
+        }
+
+        var fault = ReadText(_instrument, ref _lastInstrument, true, out identity.Instrument!)
+            ?? ReadText(_run, ref _lastRun, true, out identity.Run!)
+            ?? ReadSubject(material, ref identity)
+            ?? ReadParts(ref identity);
+        if (fault is null && _time is not null)
+        {
+            fault = _time.Read(out identity.MeasuredAt, out identity.MeasuredAtRaw);
+        }
+
+        identity.RowKey = fault is null ? Key(identity) : "";
+        return fault;
+    }
+
+    private Fault? ReadSubject(BoundSource material, ref RowIdentity identity)
+    {
+        if (identity.Subject != ReadingSubject.Sample)
+        {
+            return ReadText(material, ref _lastMaterial, true, out identity.Material);
+        }
+
+        var text = _barcode.Read(_rows);
+        if (text.IsEmpty)
+        {
+            return FaultCatalogue.MissingCell(_barcode.Place(_rows));
+        }
+
+        identity.Barcode = BarcodeCell.Read(text, out var expected);
+        if (identity.Barcode is not null)
+        {
+            return null;
+        }
+
+        return expected == '\0'
+            ? FaultCatalogue.BarcodeFormat(_barcode.Place(_rows), text)
+            : FaultCatalogue.BarcodeCheck(_barcode.Place(_rows), text.ToString().ToUpperInvariant(), expected);
+    }
+
+    private Fault? ReadParts(ref RowIdentity identity)
+    {
+        // Control materials and fry batches have no extract or tuber: their cells may be empty.
+        var sample = identity.Subject == ReadingSubject.Sample;
+        return ReadText(_operator, ref _lastOperator, _operator.Required, out identity.Operator)
+            ?? ReadText(_extract, ref _lastExtract, sample && _extract.Required, out identity.Extract)
+            ?? ReadCount(_replicate, sample, out identity.Replicate)
+            ?? ReadCount(_tuber, sample, out identity.Tuber)
+            ?? ReadCount(_slice, sample, out identity.Slice);
+    }
+
+    private Fault? ReadText(BoundSource source, ref string last, bool required, out string? text)
+    {
+        text = null;
+        if (!source.Exists)
+        {
+            return null;
+        }
+
+        var cell = source.Read(_rows);
+        if (cell.IsEmpty)
+        {
+            return required ? FaultCatalogue.MissingCell(source.Place(_rows)) : null;
+        }
+
+        text = _pool.Get(cell, ref last);
+        return null;
+    }
+
+    private Fault? ReadCount(BoundSource source, bool sample, out int? count)
+    {
+        count = null;
+        if (!source.Exists)
+        {
+            return null;
+        }
+
+        var cell = source.Read(_rows);
+        if (cell.IsEmpty)
+        {
+            return sample && source.Required ? FaultCatalogue.MissingCell(source.Place(_rows)) : null;
+        }
+
+        var number = 0;
+        foreach (var symbol in cell)
+        {
+            number = symbol is >= '0' and <= '9' && number <= LargestCount ? (number * 10) + (symbol - '0') : LargestCount + 1;
+        }
+
+        if (number > LargestCount)
+        {
+            return FaultCatalogue.Count(source.Place(_rows), cell);
+        }
+
+        count = number;
+        return null;
+    }
+
+    private string Key(in RowIdentity identity)
+    {
+        _keyText.Clear();
+        foreach (var column in _key)
+        {
+            // The barcode as it is stored, so that a differently typed export of the same row has the same key.
+            _keyText.Add(column == _barcode.Column && identity.Barcode is { } barcode ? barcode : _rows.Cell(column));
+        }
+
+        if (_key.Length == 0)
+        {
+            _keyText.Add(identity.Barcode ?? identity.Material);
+            _keyText.Add(identity.Extract);
+            _keyText.Add(identity.Replicate);
+            _keyText.Add(identity.Tuber);
+            _keyText.Add(identity.Slice);
+            if (identity.Subject != ReadingSubject.Sample)
+            {
+                _keyText.Add(identity.MeasuredAtRaw);
+            }
+        }
+
+        return _keyText.Build();
+    }
+}

@@ -1,0 +1,19 @@
+namespace LabPipeline.Intake.Reading;
+
+/// <summary>What the readings of one row have in common.</summary>
+internal struct RowIdentity
+{
+    public ReadingSubject Subject;
+    public string Instrument;
+    public string Run;
+    public string? Barcode;
+    public string? Material;
+    public string? Operator;
+    public string? Extract;
+    public int? Replicate;
+    public int? Tuber;
+    public int? Slice;
+    public DateTimeOffset? MeasuredAt;
+    public string? MeasuredAtRaw;
+    public string RowKey;
+}

@@ -1,0 +1,13 @@
+namespace LabPipeline.Intake.Reading;
+
+/// <summary>What a look at the characters ahead gave.</summary>
+internal enum RowScan
+{
+    Row,
+
+    /// <summary>The row does not end within the characters decoded so far.</summary>
+    More,
+    UnclosedQuote,
+    MisplacedQuote,
+    TooManyColumns,
+}

@@ -1,0 +1,129 @@
+using LabPipeline.Intake.Archive;
+using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Reading;
+using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Facts;
+
+namespace LabPipeline.Intake.Storing;
+
+/// <summary>Takes complete files: archive first, then ledger, readings and outgoing messages of the whole batch in one transaction.</summary>
+/// <remarks>Each file is all in or not at all: a savepoint stands before its readings, and one fault takes them back.</remarks>
+public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, TimeProvider time)
+{
+    /// <returns>The files now settled in the ledger, and those that could not be read; one that changed meanwhile is in neither.</returns>
+    public async Task<TakeResult> TakeAsync(DropFolder folder, IReadOnlyList<ReadyFile> files, CancellationToken cancellationToken)
+    {
+        var now = time.GetUtcNow();
+        var (archived, unreadable) = Archive(files, now, cancellationToken);
+        if (archived.Count == 0)
+        {
+            return new TakeResult([], unreadable);
+        }
+
+        archive.Settle(now);
+        var settled = await warehouse.WriteAsync(
+            async session =>
+            {
+                var taken = new List<TakenFile>(archived.Count);
+                foreach (var (ready, copy) in archived)
+                {
+                    taken.Add(await SettleAsync(session, folder, ready, copy, now).ConfigureAwait(false));
+                }
+
+                return taken;
+            },
+            cancellationToken).ConfigureAwait(false);
+        return new TakeResult(settled, unreadable);
+    }
+
+    private (List<(ReadyFile Ready, ArchivedFile Copy)> Archived, List<HeldEntry> Unreadable) Archive(
+        IReadOnlyList<ReadyFile> files, DateTimeOffset now, CancellationToken cancellationToken)
+    {
+        var archived = new List<(ReadyFile Ready, ArchivedFile Copy)>(files.Count);
+        var unreadable = new List<HeldEntry>();
+        foreach (var ready in files)
+        {
+            try
+            {
+                if (archive.Take(ready.File.Path, now, cancellationToken) is { } copy)
+                {
+                    archived.Add((ready, copy));
+                }
+            }
+            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+            {
+                var verdict = FolderReview.Unreadable(ready.File, exception);
+                unreadable.Add(new HeldEntry(ready.File, verdict.ReasonCode, verdict.Reason));
+            }
+        }
+
+        return (archived, unreadable);
+    }
+
+    private async Task<TakenFile> SettleAsync(
+        WarehouseSession session, DropFolder folder, ReadyFile ready, ArchivedFile copy, DateTimeOffset now)
+    {
+        await HeldFileStore.RemoveAsync(session, folder.Kind, ready.File.Name).ConfigureAwait(false);
+        var known = await FileLedgerStore.FindAsync(session, copy.Sha256).ConfigureAwait(false);
+        if (known is { State: FileState.Stored or FileState.Waiting })
+        {
+            return await SettleKnownAsync(session, folder, ready, known, now).ConfigureAwait(false);
+        }
+
+        var entry = new LedgerEntry(folder.Kind, ready, known is null ? copy : copy with { Path = known.ArchivedAs }, known, now);
+        var fileId = known?.FileId ?? await FileLedgerStore.InsertAsync(session, entry.Opened()).ConfigureAwait(false);
+        var file = await StoreAsync(session, entry, fileId).ConfigureAwait(false);
+        await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
+        await IntakeMessages.AddAsync(session, file, now).ConfigureAwait(false);
+        var arrivalId = await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, fileId, again: false, now)).ConfigureAwait(false);
+        return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, file.State == FileState.Refused ? file.Reason : null);
+    }
+
+    /// <summary>The same bytes again: a second drop, or the first one whose original could not be put away before a crash.</summary>
+    private static async Task<TakenFile> SettleKnownAsync(
+        WarehouseSession session, DropFolder folder, ReadyFile ready, SourceFile known, DateTimeOffset now)
+    {
+        var open = await FileLedgerStore.FindOpenArrivalAsync(session, known.FileId, folder.Kind, ready.File.Name, ready.File.ModifiedAt)
+            .ConfigureAwait(false);
+        var arrivalId = open?.ArrivalId
+            ?? await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, known.FileId, again: true, now)).ConfigureAwait(false);
+        return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, null);
+    }
+
+    private async Task<SourceFile> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)
+    {
+        const string BeforeFile = "before_file";
+        await session.Transaction!.SaveAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
+        using var loader = warehouse.Dialect.CreateFactLoader(session, fileId);
+        ReadOutcome outcome;
+        using (var bytes = archive.Open(entry.Copy.Path))
+        {
+            outcome = FileReader.Read(
+                entry.Ready.Profile, bytes, entry.Ready.File.Name, new FactSink(loader), ReadLimits.Default, session.CancellationToken);
+        }
+
+        if (outcome.State != ReadState.Complete)
+        {
+            await session.Transaction.RollbackAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
+            return entry.Refused(fileId, outcome);
+        }
+
+        var counts = await loader.CompleteAsync().ConfigureAwait(false);
+        await FileLedgerStore.ReplaceParkedAsync(
+            session, fileId, outcome.ParkedRows.Select(row => (row.Line, row.Fault.Describe(entry.Ready.File.Name)))).ConfigureAwait(false);
+        var unplanned = counts is { FirstReadingId: { } first, LastReadingId: { } last }
+            ? await FileLedgerStore.ListUnplannedAsync(session, fileId, first, last).ConfigureAwait(false)
+            : [];
+        return entry.Stored(fileId, outcome, counts, unplanned);
+    }
+
+    private static Arrival ArrivalOf(DropFolder folder, ReadyFile ready, int fileId, bool again, DateTimeOffset now) => new()
+    {
+        FileId = fileId,
+        Folder = folder.Kind,
+        Name = ready.File.Name,
+        ModifiedAt = ready.File.ModifiedAt,
+        ArrivedAt = now,
+        Again = again,
+    };
+}

@@ -1,0 +1,90 @@
+using System.Globalization;
+using System.Text.Json;
+using LabPipeline.Intake.Archive;
+using LabPipeline.Intake.Profiles;
+using LabPipeline.Intake.Reading;
+using LabPipeline.Warehouse.Facts;
+
+namespace LabPipeline.Intake.Storing;
+
+/// <summary>Writes the ledger's row for one file: pure, from what was read.</summary>
+internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Copy, SourceFile? Known, DateTimeOffset Now)
+{
+    private const int NamedBarcodes = 5;
+    private const int LongestReason = 2000;
+
+    /// <summary>The row before anything is read; it is overwritten in the same transaction.</summary>
+    public SourceFile Opened() => Base(0) with { State = FileState.Refused };
+
+    public SourceFile Refused(int fileId, ReadOutcome outcome)
+    {
+        var first = outcome.Faults[0];
+        var reason = first.Describe(Ready.File.Name);
+        if (outcome.FaultCount > 1)
+        {
+            reason += string.Create(CultureInfo.InvariantCulture, $" And {outcome.FaultCount - 1} more.");
+        }
+
+        return Base(fileId) with
+        {
+            State = FileState.Refused,
+            ReasonCode = first.Code,
+            Reason = reason.Length > LongestReason ? reason[..LongestReason] : reason,
+            RowCount = (int)outcome.Rows,
+        };
+    }
+
+    public SourceFile Stored(int fileId, ReadOutcome outcome, FactCounts counts, IReadOnlyList<string> unplanned) => Base(fileId) with
+    {
+        State = unplanned.Count == 0 ? FileState.Stored : FileState.Waiting,
+        ReasonCode = unplanned.Count == 0 ? null : "barcode.not-planned",
+        Reason = unplanned.Count == 0 ? null : NotPlanned(unplanned),
+        RowCount = (int)outcome.Rows,
+        NewCount = counts.New,
+        RepeatedCount = counts.Repeated,
+        ConflictingCount = counts.Conflicting,
+        ParkedCount = (int)outcome.ParkedRowCount,
+        FirstReadingId = counts.FirstReadingId,
+        LastReadingId = counts.LastReadingId,
+    };
+
+    private static string NotPlanned(IReadOnlyList<string> unplanned)
+    {
+        var named = string.Join(", ", unplanned.Take(NamedBarcodes));
+        var more = unplanned.Count > NamedBarcodes
+            ? string.Create(CultureInfo.InvariantCulture, $" and {unplanned.Count - NamedBarcodes} more")
+            : "";
+        return $"In no trial plan: {named}{more}. The readings are kept and join by themselves once a plan holds the sample; check the tags if none should.";
+    }
+
+    private SourceFile Base(int fileId) => new()
+    {
+        FileId = fileId,
+        Sha256 = Copy.Sha256,
+        Kind = Kind,
+        Name = Ready.File.Name,
+        Bytes = Copy.Bytes,
+        ArchivedAs = Copy.Path,
+        TakenAt = Now,
+        Profile = Ready.Profile.Name,
+        ProfileVersion = Ready.Profile.Version,
+        Method = $"{Ready.Profile.Method.Name} {Ready.Profile.Method.Version}",
+        MethodFacts = FactsOf(Ready.Profile.Method),
+    };
+
+    private static string FactsOf(MethodFacts method)
+    {
+        var facts = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (var (name, text) in method.Facts)
+        {
+            facts.Add(name, text);
+        }
+
+        foreach (var (quantity, limit) in method.LimitsOfQuantitation)
+        {
+            facts.Add("limitOfQuantitation." + quantity, limit.ToString(CultureInfo.InvariantCulture));
+        }
+
+        return JsonSerializer.Serialize(facts);
+    }
+}

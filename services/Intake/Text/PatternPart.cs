@@ -1,0 +1,3 @@
+namespace LabPipeline.Intake.Text;
+
+internal readonly record struct PatternPart(PatternField Field, int Least, int Most, char Symbol);

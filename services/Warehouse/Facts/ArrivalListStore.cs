@@ -1,0 +1,17 @@
+namespace LabPipeline.Warehouse.Facts;
+
+/// <summary>Lists arrivals, newest first, files still held in their folders among them.</summary>
+public sealed class ArrivalListStore
+{
+    private static readonly SqlText List = SqlText.Load<ArrivalListStore>("list-arrivals");
+    private static readonly SqlText FindFiles = SqlText.Load<ArrivalListStore>("find-files-by-name");
+
+    /// <param name="session">The session to read through.</param>
+    /// <param name="state">Only this state, or null for all.</param>
+    public static async Task<IReadOnlyList<ArrivalListing>> ListAsync(WarehouseSession session, string? state) =>
+        [.. (await session.QueryAsync<ArrivalListing>(List).ConfigureAwait(false)).Where(row => state is null || row.State == state)];
+
+    /// <summary>Files whose name is <paramref name="text"/> or whose SHA-256 begins with it.</summary>
+    public static Task<IReadOnlyList<SourceFile>> FindFilesAsync(WarehouseSession session, string text) =>
+        session.QueryAsync<SourceFile>(FindFiles, new { text, hash = text.ToLowerInvariant() });
+}

@@ -1,0 +1,55 @@
+namespace LabPipeline.Warehouse.Facts;
+
+/// <summary>The ledger of contents and arrivals: every complete file ends here as exactly one of its states.</summary>
+public sealed class FileLedgerStore
+{
+    private static readonly SqlText FindByHash = SqlText.Load<FileLedgerStore>("find-source-file");
+    private static readonly SqlText Insert = SqlText.Load<FileLedgerStore>("insert-source-file");
+    private static readonly SqlText Update = SqlText.Load<FileLedgerStore>("update-source-file");
+    private static readonly SqlText FindOpenArrival = SqlText.Load<FileLedgerStore>("find-open-arrival");
+    private static readonly SqlText InsertArrival = SqlText.Load<FileLedgerStore>("insert-arrival");
+    private static readonly SqlText MarkPutAway = SqlText.Load<FileLedgerStore>("mark-arrivals-put-away");
+    private static readonly SqlText ListOpenArrivals = SqlText.Load<FileLedgerStore>("list-open-arrivals");
+    private static readonly SqlText InsertParked = SqlText.Load<FileLedgerStore>("insert-parked-row");
+    private static readonly SqlText DeleteParked = SqlText.Load<FileLedgerStore>("delete-parked-rows");
+    private static readonly SqlText ListBarcodes = SqlText.Load<FileLedgerStore>("list-file-barcodes");
+    private static readonly SqlText ListUnplanned = SqlText.Load<FileLedgerStore>("list-unplanned-barcodes");
+
+    public static Task<SourceFile?> FindAsync(WarehouseSession session, string sha256) =>
+        session.FirstOrDefaultAsync<SourceFile>(FindByHash, new { sha256 });
+
+    /// <returns>The new file's identifier.</returns>
+    public static Task<int> InsertAsync(WarehouseSession session, SourceFile file) => session.ScalarAsync<int>(Insert, file)!;
+
+    public static Task UpdateAsync(WarehouseSession session, SourceFile file) => session.ExecuteAsync(Update, file);
+
+    /// <summary>The arrival of this very file that was committed before its original could be put away, if there is one.</summary>
+    public static Task<Arrival?> FindOpenArrivalAsync(WarehouseSession session, int fileId, string folder, string name, DateTimeOffset modifiedAt) =>
+        session.FirstOrDefaultAsync<Arrival>(FindOpenArrival, new { fileId, folder, name, modifiedAt });
+
+    /// <returns>The new arrival's identifier.</returns>
+    public static Task<int> InsertArrivalAsync(WarehouseSession session, Arrival arrival) => session.ScalarAsync<int>(InsertArrival, arrival)!;
+
+    public static Task MarkPutAwayAsync(WarehouseSession session, IReadOnlyList<int> arrivalIds) =>
+        session.ExecuteAsync(MarkPutAway, new { arrivalIds });
+
+    public static Task<IReadOnlyList<Arrival>> ListOpenArrivalsAsync(WarehouseSession session, string folder) =>
+        session.QueryAsync<Arrival>(ListOpenArrivals, new { folder });
+
+    public static async Task ReplaceParkedAsync(WarehouseSession session, int fileId, IEnumerable<(int Line, string Reason)> rows)
+    {
+        await session.ExecuteAsync(DeleteParked, new { fileId }).ConfigureAwait(false);
+        foreach (var (line, reason) in rows)
+        {
+            await session.ExecuteAsync(InsertParked, new { fileId, line, reason }).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Barcodes with readings, new or contested, that came with this file.</summary>
+    public static Task<IReadOnlyList<string>> ListBarcodesAsync(WarehouseSession session, int fileId, long first, long last) =>
+        session.QueryAsync<string>(ListBarcodes, new { fileId, first, last });
+
+    /// <summary>Those of the file's barcodes that are in no plan.</summary>
+    public static Task<IReadOnlyList<string>> ListUnplannedAsync(WarehouseSession session, int fileId, long first, long last) =>
+        session.QueryAsync<string>(ListUnplanned, new { fileId, first, last });
+}

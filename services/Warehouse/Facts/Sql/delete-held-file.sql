@@ -1,0 +1,1 @@
+delete from held_file where folder = @folder and name = @name

@@ -1,0 +1,1 @@
+delete from parked_row where file_id = @fileId

@@ -1,0 +1,1 @@
+insert into parked_row (file_id, line, reason) values (@fileId, @line, @reason)

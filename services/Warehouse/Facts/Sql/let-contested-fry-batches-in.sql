@@ -1,0 +1,8 @@
+update fry_batch set standing = 0
+where standing = 1
+  and exists (select 1 from fry_batch o
+              where o.file_id = @fileId and o.run_id = fry_batch.run_id and o.row_key = fry_batch.row_key and o.quantity_id = fry_batch.quantity_id)
+  and not exists (select 1 from fry_batch o
+                  where o.standing in (0, 3) and o.run_id = fry_batch.run_id and o.row_key = fry_batch.row_key and o.quantity_id = fry_batch.quantity_id)
+  and reading_id = (select min(o.reading_id) from fry_batch o
+                    where o.standing = 1 and o.run_id = fry_batch.run_id and o.row_key = fry_batch.row_key and o.quantity_id = fry_batch.quantity_id)

@@ -1,0 +1,1 @@
+select distinct barcode from reading where file_id = @fileId order by barcode

@@ -1,0 +1,1 @@
+update reading set standing = 4 where file_id = @fileId and standing <> 4

@@ -1,0 +1,16 @@
+using LabPipeline.Science.Quantities;
+
+namespace LabPipeline.Warehouse.Plan;
+
+/// <summary>The laboratory's repeatability of a quantity: s_r = constant + relative x level, in the quantity's unit.</summary>
+/// <remarks>
+/// <c>Pairs</c>: duplicate pairs it was estimated from; few make it provisional.
+/// <c>Source</c>: where the values come from.
+/// </remarks>
+public sealed record LabRepeatability(Quantity Quantity, decimal Constant, decimal Relative, int Pairs, string Source)
+{
+    /// <summary>Common practice, no source: below 15 pairs an estimated standard deviation is too uncertain to stand alone.</summary>
+    public const int FewestPairs = 15;
+
+    public bool IsProvisional => Pairs < FewestPairs;
+}
