@@ -47,7 +47,7 @@ internal sealed class ColourResults(SampleReadings readings, TrialSettings trial
         }
 
         sheet.Unknown(
-            QuantityCatalogue.MeanHunterL, "", $"has chips measured by different methods ({string.Join(" and ", methods)}), expected one; their colours are not comparable",
+            QuantityCatalogue.MeanHunterL, "", $"is not computed: chips were measured by different methods ({string.Join(" and ", methods)}), expected one; their colours are not comparable",
             "Take out the file that was measured under the wrong condition, or measure the chips again.");
         return false;
     }

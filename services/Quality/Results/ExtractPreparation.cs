@@ -34,7 +34,7 @@ internal sealed class ExtractPreparation
         if (dilutions.Count == 0)
         {
             sheet.Unknown(
-                QuantityCatalogue.DilutionFactor, where, "has no dilution factor, expected one for each reading, 1 when it was not diluted",
+                QuantityCatalogue.DilutionFactor, where, "is not stated, expected one for each reading, 1 when it was not diluted",
                 "Let the profile read the factor or state it as a constant; nothing is assumed.");
             return null;
         }
@@ -42,7 +42,7 @@ internal sealed class ExtractPreparation
         if (dilutions.Find(reading => reading.Value < 1m) is { } wrong)
         {
             sheet.Unusable(
-                QuantityCatalogue.DilutionFactor, where, $"{At(wrong)} has the dilution factor {Text(wrong.Value)}, expected (sample + diluent) / sample, 1 or more",
+                QuantityCatalogue.DilutionFactor, where, $"is {Text(wrong.Value)} {At(wrong)}, expected (sample + diluent) / sample, 1 or more",
                 "Correct the factor at the source and export the run again.");
             return null;
         }
@@ -77,7 +77,7 @@ internal sealed class ExtractPreparation
         if (hasMark && hasSolvent)
         {
             sheet.Unusable(
-                QuantityCatalogue.ExtractVolume, where, "has both a volume made up to and a volume of solvent added, expected one of them",
+                QuantityCatalogue.ExtractVolume, where, "is there beside a volume of solvent added, expected one of them",
                 "Set aside the one that does not belong to the method.");
             return null;
         }
@@ -100,7 +100,7 @@ internal sealed class ExtractPreparation
         if (values.Count > 1)
         {
             sheet.Unusable(
-                quantity, where, $"has {quantity.Name} {Text(values[0])} and {Text(values[^1])} {quantity.Unit}, expected one value for one extract",
+                quantity, where, $"is both {Text(values[0])} and {Text(values[^1])} {quantity.Unit}, expected one value for one extract",
                 "Find the right one in the bench record and set the other aside.");
             return null;
         }
@@ -108,7 +108,7 @@ internal sealed class ExtractPreparation
         if (values.Count == 1 && values[0] <= 0m)
         {
             sheet.Unusable(
-                quantity, where, $"{At(found[0])} has {quantity.Name} {Text(values[0])} {quantity.Unit}, expected more than 0",
+                quantity, where, $"is {Text(values[0])} {quantity.Unit} {At(found[0])}, expected more than 0",
                 "Enter what the balance or flask showed and export again; without it no sugar content exists.");
             return null;
         }

@@ -36,7 +36,7 @@ internal static class GravityResults
         if (relations.Count == 0)
         {
             sheet.Unknown(
-                QuantityCatalogue.DryMatter, "", $"has the relation '{trial.DryMatterRelation}' in its trial, expected one of {TrialRelations.Known}",
+                QuantityCatalogue.DryMatter, "", $"is not computed: the trial names the relation '{trial.DryMatterRelation}', expected one of {TrialRelations.Known}",
                 "Name one of them in the trial plan and load it again.");
             return;
         }
@@ -45,7 +45,7 @@ internal static class GravityResults
         {
             sheet.Unknown(
                 QuantityCatalogue.DryMatter, "",
-                FormattableString.Invariant($"has specific gravity {gravity:0.0000}, expected {SolidsRelation.LowestSpecificGravity} to {SolidsRelation.HighestSpecificGravity}, the range of the relation"),
+                FormattableString.Invariant($"is not computed from specific gravity {gravity:0.0000}, expected {SolidsRelation.LowestSpecificGravity} to {SolidsRelation.HighestSpecificGravity}, the range of the relation"),
                 "Check both weights; solids follow when the gravity is right.");
             return;
         }

@@ -14,6 +14,6 @@ public static class MethodFactNames
     /// <summary>Form of the Hunter scale: tabulated, square root, sum, or handbook C/2.</summary>
     public const string HunterForm = "hunterForm";
 
-    /// <summary>Quantitation limit of a reading, a number and its unit: <c>limit of quantitation glucose_in_extract</c> = <c>0.005 g/L</c>.</summary>
-    public static string LimitOf(Quantity quantity) => "limit of quantitation " + quantity.Name;
+    /// <summary>Quantitation limit of a reading, a number in the quantity's canonical unit: <c>limitOfQuantitation.glucose_in_extract</c> = <c>0.005</c>.</summary>
+    public static string LimitOf(Quantity quantity) => "limitOfQuantitation." + quantity.Name;
 }

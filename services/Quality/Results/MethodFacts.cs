@@ -24,7 +24,7 @@ public sealed class MethodFacts
     public string? Find(string name) => _facts.GetValueOrDefault(name);
 
     /// <summary>The quantitation limit of a reading in the quantity's canonical unit; null when the profile states none.</summary>
-    /// <exception cref="FormatException">The text is not a number above zero and a unit of the quantity.</exception>
+    /// <exception cref="FormatException">The text is not a number above zero.</exception>
     public decimal? LimitOf(Quantity quantity)
     {
         if (Find(MethodFactNames.LimitOf(quantity)) is not { } text)
@@ -32,13 +32,9 @@ public sealed class MethodFacts
             return null;
         }
 
-        var parts = text.Split(' ', 2);
-        return parts.Length == 2
-            && decimal.TryParse(parts[0], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
-            && UnitConversion.Find(parts[1]) is { } unit
-            && UnitConversion.Convert(number, unit, quantity) is > 0m and var limit
-                ? limit
-                : throw new FormatException(
-                    $"Found '{text}' as {MethodFactNames.LimitOf(quantity)}, expected a number above zero and its unit such as '0.005 {quantity.Unit}'");
+        return decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var limit) && limit > 0m
+            ? limit
+            : throw new FormatException(
+                $"states '{text}' as {MethodFactNames.LimitOf(quantity)}, expected a number above 0 in {quantity.Unit}");
     }
 }

@@ -78,7 +78,7 @@ internal sealed class SugarResults(
             if (preparation.DilutionOf(reading) is not { } dilution)
             {
                 sheet.Unknown(
-                    QuantityCatalogue.DilutionFactor, where, $"has several dilution factors, none on the row of {reading.FileName} line {reading.Line}",
+                    QuantityCatalogue.DilutionFactor, where, $"has several values, none on the row of {reading.FileName} line {reading.Line}",
                     "Let the profile read the factor on the row of the reading.");
                 return null;
             }
@@ -114,7 +114,7 @@ internal sealed class SugarResults(
         catch (ArgumentOutOfRangeException)
         {
             sheet.Unusable(
-                quantity, where, $"is below a limit of {reading.Value} {quantity.Unit} in {reading.FileName} line {reading.Line}, expected a limit above 0",
+                quantity, where, FormattableString.Invariant($"is below a limit of {reading.Value} {quantity.Unit} ({reading.FileName} line {reading.Line}), expected a limit above 0"),
                 "Correct the limit at the source and export the run again.");
             return null;
         }

@@ -35,6 +35,6 @@ public sealed record Weighing(string Where, decimal? SpecificGravity, string Why
         return a > 0m && b >= 0m && b < a
             ? new Weighing(where, Science.Gravity.SpecificGravity.FromWeights(a, b), "", ids)
             : new Weighing(where, null, string.Create(
-                CultureInfo.InvariantCulture, $"weighs {a:0.####} g in air and {b:0.####} g in water, expected more than 0 in air and less in water"), ids);
+                CultureInfo.InvariantCulture, $"cannot be computed from {a:0.####} g in air and {b:0.####} g in water, expected more than 0 in air and less in water"), ids);
     }
 }
