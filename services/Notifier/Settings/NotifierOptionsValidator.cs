@@ -82,7 +82,7 @@ public sealed partial class NotifierOptionsValidator : IValidateOptions<Notifier
 
     private static IEnumerable<string> NetworkFaults(NotifierOptions options) => options.WebhookPrivateNetworks
         .Where(network => !IPNetwork.TryParse(network, out _))
-        .Select(network => $"WebhookPrivateNetworks has '{network}'; expected a network such as 10.1.2.0/24, with no bits set after its prefix.");
+        .Select(network => $"WebhookPrivateNetworks has '{network}'; expected a network such as 10.1.2.0/24.");
 
     private static IEnumerable<string> WebhookFaults(string name, WebhookOptions webhook, NotifierOptions options)
     {
