@@ -5,11 +5,14 @@ namespace LabPipeline.Warehouse.Plan;
 /// <summary>What can be wrong with the design and its factors.</summary>
 internal static class DesignChecks
 {
+    private const int MostTreatmentLength = 200;
+
     public static IEnumerable<PlanFault> Of(TrialPlan plan) =>
     [
         .. OfKind(plan.Design),
         .. plan.Design.Factors.SelectMany(OfFactor),
         .. OfClone(plan),
+        .. OfTreatments(plan.Design),
     ];
 
     private static IEnumerable<PlanFault> OfKind(TrialDesign design)
@@ -72,6 +75,18 @@ internal static class DesignChecks
         if (standard.Length > 0 && clones is not null && !clones.Levels.Contains(standard, StringComparer.Ordinal))
         {
             yield return new PlanFault("results.standardClone", $"'{standard}'", $"one of {string.Join(", ", clones.Levels)}", "Name a clone of this trial.");
+        }
+    }
+
+    private static IEnumerable<PlanFault> OfTreatments(TrialDesign design)
+    {
+        var longest = string.Join("; ", design.Factors
+            .Where(factor => factor.Name != design.CloneFactor && factor.Levels.Count > 0)
+            .Select(factor => factor.Describe(factor.Levels.MaxBy(level => level.Length)!)));
+        if (longest.Length > MostTreatmentLength)
+        {
+            yield return new PlanFault(
+                "design.factors", $"a treatment of {longest.Length} characters ({longest[..40]}…)", $"at most {MostTreatmentLength}", "Shorten names and levels.");
         }
     }
 

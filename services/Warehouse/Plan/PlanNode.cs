@@ -165,12 +165,12 @@ internal sealed class PlanNode
         }
     }
 
-    private IEnumerable<JsonElement> Items(string name)
+    private JsonElement[] Items(string name)
     {
         var element = Take(name, "a list [ … ]");
         if (element.ValueKind == JsonValueKind.Array && element.GetArrayLength() > 0)
         {
-            return element.EnumerateArray();
+            return [.. element.EnumerateArray()];
         }
 
         if (element.ValueKind != JsonValueKind.Undefined)

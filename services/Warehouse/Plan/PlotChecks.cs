@@ -3,8 +3,6 @@ namespace LabPipeline.Warehouse.Plan;
 /// <summary>What can be wrong with a single plot.</summary>
 internal static class PlotChecks
 {
-    private const int MostTreatmentLength = 200;
-
     public static IEnumerable<PlanFault> Of(PlanDraft draft)
     {
         var plan = draft.Plan;
@@ -20,11 +18,6 @@ internal static class PlotChecks
         {
             yield return new PlanFault(
                 "plots", $"{plan.Plots.Count} plots", $"at most {PlanSamples.MostPlots}: a pull has a thousand running numbers", "Split the trial in two with marks of their own.");
-        }
-
-        if (plan.Design.Factors.Sum(factor => factor.Name.Length + 66 + (factor.Unit?.Length ?? 0)) > MostTreatmentLength * 2)
-        {
-            yield return new PlanFault("design.factors", "names and units too long to describe a treatment", $"treatments of at most {MostTreatmentLength} characters", "Shorten the names.");
         }
     }
 

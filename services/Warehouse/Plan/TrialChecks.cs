@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using LabPipeline.Science.Gravity;
 
@@ -6,7 +7,7 @@ namespace LabPipeline.Warehouse.Plan;
 /// <summary>What can be wrong with the trial's own facts.</summary>
 internal static class TrialChecks
 {
-    private const string MarkCharacters = "0123456789ABCDEFGHJKLMNPRSTUVWXYZ";
+    private static readonly SearchValues<char> MarkCharacters = SearchValues.Create("0123456789ABCDEFGHJKLMNPRSTUVWXYZ");
 
     public static IEnumerable<PlanFault> Of(TrialPlan plan)
     {

@@ -1,0 +1,1 @@
+select trial_code from trial where season = @season and mark = @mark

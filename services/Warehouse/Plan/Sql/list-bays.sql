@@ -1,0 +1,1 @@
+select trial_code as TrialCode, bay_code as BayCode, set_point_c as SetPointC from bay where trial_code = @trialCode order by bay_code

@@ -1,0 +1,4 @@
+select trial_code as TrialCode, pull_no as PullNo, quantity_id as QuantityId, readings
+from expected_measurement
+where trial_code = @trialCode
+order by pull_no, quantity_id

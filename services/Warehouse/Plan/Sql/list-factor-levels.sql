@@ -1,0 +1,1 @@
+select trial_code as TrialCode, factor, level, unit, position from factor_level where trial_code = @trialCode order by position

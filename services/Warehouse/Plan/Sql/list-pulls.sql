@@ -1,0 +1,4 @@
+select trial_code as TrialCode, pull_no as PullNo, due_on as DueOn, opens_on as OpensOn, closes_on as ClosesOn
+from pull
+where trial_code = @trialCode
+order by pull_no

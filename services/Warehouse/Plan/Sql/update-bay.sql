@@ -1,0 +1,1 @@
+update bay set set_point_c = @SetPointC where trial_code = @TrialCode and bay_code = @BayCode
