@@ -1,6 +1,7 @@
 using LabPipeline.Contracts.V1;
 using LabPipeline.Warehouse.Machinery;
 using LabPipeline.Warehouse.Plan.Rows;
+using LabPipeline.Warehouse.Results;
 
 namespace LabPipeline.Warehouse.Plan;
 
@@ -40,7 +41,7 @@ public sealed class PlanStore
         await PlanRowStore.InsertAsync(session, offered.Pulls).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, offered.Samples).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, offered.Expected).ConfigureAwait(false);
-        await RepeatabilityStore.KeepAsync(session, plan.Repeatability, now, who).ConfigureAwait(false);
+        await KeepRepeatabilityAsync(session, plan, now, who).ConfigureAwait(false);
         await LogAsync(
             session,
             plan,
@@ -54,7 +55,7 @@ public sealed class PlanStore
     private static async Task<PlanLoad> ExtendAsync(
         WarehouseSession session, TrialPlan plan, PlanComparison comparison, string storedSha256, DateTimeOffset now, string who)
     {
-        var newRepeatability = await RepeatabilityStore.KeepAsync(session, plan.Repeatability, now, who).ConfigureAwait(false);
+        var newRepeatability = await KeepRepeatabilityAsync(session, plan, now, who).ConfigureAwait(false);
         var corrected = comparison.Corrected();
         var added = comparison.Added();
         if (storedSha256 != plan.Sha256)
@@ -103,13 +104,27 @@ public sealed class PlanStore
         var barcodes = await WaitingStore.JoinedBarcodesAsync(session, plan.Code, samples).ConfigureAwait(false);
         var files = await WaitingStore.WaitingFilesAsync(session, plan.Code).ConfigureAwait(false);
         var whole = await WaitingStore.ReleaseAsync(session, files, plan.Code, now, who).ConfigureAwait(false);
+        var fileIds = files.Select(file => file.FileId).ToList();
         await OutboxStore.AddAsync(
-            session, new TrialPlanLoaded(plan.Code, barcodes, files), $"{plan.Code}|{plan.Sha256}|{now:O}", now).ConfigureAwait(false);
-        return new PlanLoad(state, corrected, samples.Count, barcodes, files, whole);
+            session, new TrialPlanLoaded(plan.Code, barcodes, fileIds), $"{plan.Code}|{plan.Sha256}|{now:O}", now).ConfigureAwait(false);
+        return new PlanLoad(state, corrected, samples.Count, barcodes, fileIds, whole);
+    }
+
+    /// <summary>Keeps the values that were never kept before; an older document does not bring back what the laboratory has replaced since.</summary>
+    private static async Task<int> KeepRepeatabilityAsync(WarehouseSession session, TrialPlan plan, DateTimeOffset now, string who)
+    {
+        var known = await RepeatabilityStore.ListAsync(session).ConfigureAwait(false);
+        var fresh = plan.Repeatability.Where(value => !known.Any(value.IsKeptAs)).ToList();
+        foreach (var value in fresh)
+        {
+            await RepeatabilityStore.KeepAsync(session, value.ToRow(now, who)).ConfigureAwait(false);
+        }
+
+        return fresh.Count;
     }
 
     private static Task LogAsync(WarehouseSession session, TrialPlan plan, string what, string why, DateTimeOffset now, string who) =>
-        ChangeLogStore.AddAsync(session, new Change { At = now, Who = who, What = what, Subject = $"trial {plan.Code}", Why = why });
+        ChangeLogStore.AddAsync(session, new Change { At = now, Who = who, What = what, Subject = "trial:" + plan.Code, Why = why });
 
     private static PlanLoad Refused(IReadOnlyList<PlanDifference> differences) => new(PlanLoadState.Refused, differences, 0, [], [], []);
 }

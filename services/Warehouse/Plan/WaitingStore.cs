@@ -24,22 +24,27 @@ internal sealed class WaitingStore
     }
 
     /// <summary>Waiting files with readings of the trial.</summary>
-    public static Task<IReadOnlyList<int>> WaitingFilesAsync(WarehouseSession session, string trialCode) =>
-        session.QueryAsync<int>(ListFiles, new { trialCode });
+    public static Task<IReadOnlyList<WaitingFileRow>> WaitingFilesAsync(WarehouseSession session, string trialCode) =>
+        session.QueryAsync<WaitingFileRow>(ListFiles, new { trialCode });
 
     /// <summary>Makes those of <paramref name="files"/> stored whose samples are all registered now.</summary>
-    public static async Task<IReadOnlyList<int>> ReleaseAsync(WarehouseSession session, IReadOnlyList<int> files, string trialCode, DateTimeOffset now, string who)
+    public static async Task<IReadOnlyList<int>> ReleaseAsync(
+        WarehouseSession session, IReadOnlyList<WaitingFileRow> files, string trialCode, DateTimeOffset now, string who)
     {
         var released = new List<int>();
-        foreach (var fileId in files)
+        foreach (var file in files)
         {
-            if (await session.ExecuteAsync(ReleaseFile, new { fileId }).ConfigureAwait(false) == 1)
+            if (await session.ExecuteAsync(ReleaseFile, new { file.FileId }).ConfigureAwait(false) == 1)
             {
-                released.Add(fileId);
-                await ChangeLogStore.AddAsync(
-                    session,
-                    new Change { At = now, Who = who, What = "file joined", Subject = $"file {fileId}", Why = $"the plan of trial {trialCode} registered its last waiting sample" })
-                    .ConfigureAwait(false);
+                released.Add(file.FileId);
+                await ChangeLogStore.AddAsync(session, new Change
+                {
+                    At = now,
+                    Who = who,
+                    What = "file joined",
+                    Subject = "file:" + file.Sha256,
+                    Why = $"the plan of trial {trialCode} registered its last waiting sample",
+                }).ConfigureAwait(false);
             }
         }
 

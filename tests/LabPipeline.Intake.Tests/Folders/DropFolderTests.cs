@@ -139,7 +139,7 @@ public sealed class DropFolderTests
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows forbids such names itself.");
         await using var bench = await IntakeBench.CreateAsync();
-        await bench.DropAsync("..\\..\\x\u001b[31m:$.csv", Good);
+        await bench.DropAsync("x\\..\\..\\y\u001b[31m:$.csv", Good);
 
         await bench.LookAsync();
 

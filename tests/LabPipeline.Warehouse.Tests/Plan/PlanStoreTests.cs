@@ -26,7 +26,7 @@ public sealed class PlanStoreTests : IAsyncLifetime
 
         Assert.Equal(PlanLoadState.Loaded, load.State);
         Assert.Equal(24, load.NewSamples);
-        Assert.Equal([1, 4, 1, 8, 16, 3, 24, 10, 1, 1, 1], await CountsAsync());
+        Assert.Equal([1, 4, 1, 8, 16, 3, 24, 10, 1, 1, 2], await CountsAsync());
         var message = Assert.Single(await MessagesAsync());
         Assert.Equal("EX-NITRO-26", message.TrialCode);
         Assert.Empty(message.JoinedBarcodes);
@@ -219,7 +219,7 @@ public sealed class PlanStoreTests : IAsyncLifetime
         return (IReadOnlyList<int>)counts;
     });
 
-    private Task<IReadOnlyList<Change>> ChangesAsync() => ReadAsync(session => ChangeLogStore.ListAsync(session, "trial EX-NITRO-26"));
+    private Task<IReadOnlyList<Change>> ChangesAsync() => ReadAsync(session => ChangeLogStore.ListAsync(session, "trial:EX-NITRO-26"));
 
     private Task<List<string>> StatesAsync() =>
         ReadAsync(async session => (await session.Connection.QueryAsync<string>("select state from source_file order by file_id")).AsList());

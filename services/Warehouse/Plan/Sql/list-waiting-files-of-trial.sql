@@ -1,4 +1,4 @@
-select f.file_id
+select f.file_id as FileId, f.sha256
 from source_file f
 where f.state = 'waiting'
   and exists (select 1
