@@ -1,1 +1,4 @@
-return 0;
+using LabPipeline.Hosting;
+using LabPipeline.Notifier;
+
+await LabHost.RunAsync(args, new NotifierModule()).ConfigureAwait(false);

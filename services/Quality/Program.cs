@@ -1,1 +1,4 @@
-return 0;
+using LabPipeline.Hosting;
+using LabPipeline.Quality;
+
+await LabHost.RunAsync(args, new QualityModule());

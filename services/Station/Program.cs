@@ -1,1 +1,3 @@
-return 0;
+using LabPipeline.Station;
+
+return await StationApp.RunAsync(args);

@@ -74,7 +74,11 @@ public static class ProfileDocument
             BadRows = root.Choice("badRows", ProfileWords.BadRows, BadRows.RefuseFile),
         };
         root.Close();
-        faults.AddRange(ProfileChecks.Find(profile));
+        if (root.IsObject)
+        {
+            faults.AddRange(ProfileChecks.Find(profile));
+        }
+
         return profile;
     }
 }

@@ -18,13 +18,15 @@ internal sealed class ProfileNode
     public ProfileNode(JsonElement element, string path, List<ProfileFault> faults)
     {
         _path = path;
-        _faults = faults;
+        _faults = element.ValueKind == JsonValueKind.Object ? faults : [];
         if (element.ValueKind != JsonValueKind.Object)
         {
-            faults.Add(new ProfileFault(path, Shown(element), "an object"));
+            // What is missing inside would only repeat that the object is.
+            faults.Add(new ProfileFault(path.Length == 0 ? "the document" : path, Shown(element), "an object"));
             return;
         }
 
+        IsObject = true;
         foreach (var member in element.EnumerateObject())
         {
             if (!_members.TryAdd(member.Name, member.Value))
@@ -33,6 +35,8 @@ internal sealed class ProfileNode
             }
         }
     }
+
+    public bool IsObject { get; }
 
     public IReadOnlyCollection<string> Names => _members.Keys;
 

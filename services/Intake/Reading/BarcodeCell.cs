@@ -24,13 +24,14 @@ internal static class BarcodeCell
             var symbol = text[index];
             symbol = symbol is >= 'a' and <= 'z' ? (char)(symbol - 'a' + 'A') : symbol;
             var value = symbol is >= '0' and <= '9' ? symbol - '0' : symbol is >= 'A' and <= 'Z' ? symbol - 'A' + 10 : -1;
-            if (value < 0)
+            var isPayload = index < text.Length - 1;
+            if (value < 0 || (isPayload && symbol is ('I' or 'O' or 'Q')))
             {
                 return null;
             }
 
             upper[index] = symbol;
-            if (index < text.Length - 1)
+            if (isPayload)
             {
                 var sum = product + value;
                 sum = sum > M ? sum - M : sum;

@@ -100,7 +100,7 @@ internal sealed class DelimitedRows : IRowSource
                 return Accept();
             }
 
-            if (scan != RowScan.More || _window.Unread.Length > _feed.Limits.MaxLineLength)
+            if (scan is not (RowScan.More or RowScan.OpenQuote) || _window.Unread.Length > _feed.Limits.MaxLineLength)
             {
                 return Refuse(scan);
             }
@@ -141,6 +141,9 @@ internal sealed class DelimitedRows : IRowSource
         {
             case RowScan.UnclosedQuote:
                 _feed.EndInside(FaultCatalogue.UnclosedQuote(Line, unread));
+                break;
+            case RowScan.OpenQuote:
+                _feed.Stop(FaultCatalogue.UnclosedQuote(Line, unread));
                 break;
             case RowScan.MisplacedQuote:
                 _feed.Stop(FaultCatalogue.MisplacedQuote(Line, unread));
@@ -221,13 +224,13 @@ internal sealed class DelimitedRows : IRowSource
             var found = text[from..].IndexOf(_quote);
             if (found < 0)
             {
-                return last ? RowScan.UnclosedQuote : RowScan.More;
+                return last ? RowScan.UnclosedQuote : RowScan.OpenQuote;
             }
 
             from += found + 1;
             if (from == text.Length && !last)
             {
-                return RowScan.More;
+                return RowScan.OpenQuote;
             }
 
             if (from == text.Length || text[from] != _quote)

@@ -28,6 +28,7 @@ internal sealed class IdentityReader
     private string _lastOperator = "";
     private string _lastExtract = "";
     private string _lastMaterial = "";
+    private string _lastBarcode = "";
 
     public IdentityReader(Profile profile, IRowSource rows, IReadOnlyDictionary<string, int> columns)
     {
@@ -48,50 +49,72 @@ internal sealed class IdentityReader
         _key = [.. profile.RowKey.Select(name => columns[name])];
     }
 
-    /// <summary>Null when the row's identity is complete; otherwise what is wrong with it.</summary>
-    public Fault? Read(out RowIdentity identity)
-    {
-        identity = new RowIdentity { Subject = _subject };
-        var material = _material;
-        foreach (var rule in _rules)
-        {
-            if (rule.When.Holds(_rows.Cell(rule.Column)))
-            {
-                identity.Subject = rule.Subject;
-                material = rule.Material;
-                break;
-            }
-        }
+    /// <summary>The identity of the row read last, when it was complete.</summary>
+    public RowIdentity Identity { get; } = new();
 
+    /// <summary>Null when the row's identity is complete; otherwise what is wrong with it.</summary>
+    public Fault? Read()
+    {
+        var identity = Identity;
         var fault = ReadText(_instrument, ref _lastInstrument, true, out identity.Instrument!)
             ?? ReadText(_run, ref _lastRun, true, out identity.Run!)
-            ?? ReadSubject(material, ref identity)
-            ?? ReadParts(ref identity);
+            ?? ReadSubject(identity)
+            ?? ReadParts(identity);
         if (fault is null && _time is not null)
         {
             fault = _time.Read(out identity.MeasuredAt, out identity.MeasuredAtRaw);
         }
 
-        identity.RowKey = fault is null ? Key(identity) : "";
+        if (fault is null)
+        {
+            identity.RowKey = Key(identity);
+        }
+
         return fault;
     }
 
-    private Fault? ReadSubject(BoundSource material, ref RowIdentity identity)
+    private Fault? ReadSubject(RowIdentity identity)
     {
-        if (identity.Subject != ReadingSubject.Sample)
+        var (subject, material) = (_subject, _material);
+        foreach (var rule in _rules)
         {
-            return ReadText(material, ref _lastMaterial, true, out identity.Material);
+            if (rule.When.Holds(_rows.Cell(rule.Column)))
+            {
+                (subject, material) = (rule.Subject, rule.Material);
+                break;
+            }
         }
 
+        identity.Subject = subject;
+        identity.Material = null;
+        if (subject == ReadingSubject.Sample)
+        {
+            return ReadBarcode(identity);
+        }
+
+        identity.Barcode = null;
+        return ReadText(material, ref _lastMaterial, true, out identity.Material);
+    }
+
+    private Fault? ReadBarcode(RowIdentity identity)
+    {
         var text = _barcode.Read(_rows);
         if (text.IsEmpty)
         {
             return FaultCatalogue.MissingCell(_barcode.Place(_rows));
         }
 
+        // Replicates and slices of a sample stand in neighbouring rows.
+        if (text.SequenceEqual(_lastBarcode))
+        {
+            identity.Barcode = _lastBarcode;
+            return null;
+        }
+
         identity.Barcode = BarcodeCell.Read(text, out var expected);
         if (identity.Barcode is not null)
         {
+            _lastBarcode = identity.Barcode;
             return null;
         }
 
@@ -100,7 +123,7 @@ internal sealed class IdentityReader
             : FaultCatalogue.BarcodeCheck(_barcode.Place(_rows), text.ToString().ToUpperInvariant(), expected);
     }
 
-    private Fault? ReadParts(ref RowIdentity identity)
+    private Fault? ReadParts(RowIdentity identity)
     {
         // Control materials and fry batches have no extract or tuber: their cells may be empty.
         var sample = identity.Subject == ReadingSubject.Sample;
@@ -111,7 +134,7 @@ internal sealed class IdentityReader
             ?? ReadCount(_slice, sample, out identity.Slice);
     }
 
-    private Fault? ReadText(BoundSource source, ref string last, bool required, out string? text)
+    private Fault? ReadText(in BoundSource source, ref string last, bool required, out string? text)
     {
         text = null;
         if (!source.Exists)
@@ -129,7 +152,7 @@ internal sealed class IdentityReader
         return null;
     }
 
-    private Fault? ReadCount(BoundSource source, bool sample, out int? count)
+    private Fault? ReadCount(in BoundSource source, bool sample, out int? count)
     {
         count = null;
         if (!source.Exists)
@@ -158,7 +181,7 @@ internal sealed class IdentityReader
         return null;
     }
 
-    private string Key(in RowIdentity identity)
+    private string Key(RowIdentity identity)
     {
         _keyText.Clear();
         foreach (var column in _key)

@@ -1,11 +1,11 @@
 namespace LabPipeline.Intake.Reading;
 
-/// <summary>What the readings of one row have in common.</summary>
-internal struct RowIdentity
+/// <summary>What the readings of one row have in common. One object serves all rows of a file.</summary>
+internal sealed class RowIdentity
 {
     public ReadingSubject Subject;
-    public string Instrument;
-    public string Run;
+    public string Instrument = "";
+    public string Run = "";
     public string? Barcode;
     public string? Material;
     public string? Operator;
@@ -15,5 +15,5 @@ internal struct RowIdentity
     public int? Slice;
     public DateTimeOffset? MeasuredAt;
     public string? MeasuredAtRaw;
-    public string RowKey;
+    public string RowKey = "";
 }

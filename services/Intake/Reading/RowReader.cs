@@ -75,10 +75,10 @@ internal sealed class RowReader
             return ReadOneValue();
         }
 
-        var fault = _identity.Read(out var identity);
+        var fault = _identity.Read();
         for (var index = 0; fault is null && index < _quantities.Length; index++)
         {
-            fault = ReadValue(_quantities[index], identity);
+            fault = ReadValue(_quantities[index]);
         }
 
         return fault;
@@ -92,13 +92,13 @@ internal sealed class RowReader
             return FaultCatalogue.UnknownQuantity(_rows.PlaceOf(_quantityColumn), name);
         }
 
-        return quantity is null ? null : _identity.Read(out var identity) ?? ReadValue(quantity, identity);
+        return quantity is null ? null : _identity.Read() ?? ReadValue(quantity);
     }
 
-    private Fault? ReadValue(BoundQuantity quantity, in RowIdentity identity)
+    private Fault? ReadValue(BoundQuantity quantity)
     {
         // A control or a fry batch carries only some of the quantities of a sample.
-        var missingAllowed = quantity.Rule.MissingAllowed || identity.Subject != ReadingSubject.Sample;
+        var missingAllowed = quantity.Rule.MissingAllowed || _identity.Identity.Subject != ReadingSubject.Sample;
         var fault = _values.Read(quantity, missingAllowed, out var value);
         if (fault is not null)
         {
@@ -111,11 +111,11 @@ internal sealed class RowReader
             return null;
         }
 
-        _readings[_count++] = Reading(identity, quantity.Rule.Quantity, value);
+        _readings[_count++] = Reading(_identity.Identity, quantity.Rule.Quantity, value);
         return null;
     }
 
-    private ParsedReading Reading(in RowIdentity identity, Quantity quantity, in ParsedValue value) => new(
+    private ParsedReading Reading(RowIdentity identity, Quantity quantity, in ParsedValue value) => new(
         identity.Subject,
         _rows.Line,
         identity.Instrument,

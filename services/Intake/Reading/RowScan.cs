@@ -7,6 +7,9 @@ internal enum RowScan
 
     /// <summary>The row does not end within the characters decoded so far.</summary>
     More,
+
+    /// <summary>As <see cref="More"/>, and it ends inside a quoted cell.</summary>
+    OpenQuote,
     UnclosedQuote,
     MisplacedQuote,
     TooManyColumns,

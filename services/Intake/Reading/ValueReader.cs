@@ -62,7 +62,8 @@ internal sealed class ValueReader(Profile profile, IRowSource rows, MissingTexts
                 quantity.Value.Place(rows), text, value.BelowLimit ? "a limit" : rule.Quantity.Name.Replace('_', ' '));
         }
 
-        var stored = StoredPrecision.Fit(UnitConversion.Convert(written, unit, rule.Quantity)!.Value);
+        // A number as read always fits; only a conversion can lengthen it.
+        var stored = unit == rule.Quantity.Unit ? written : StoredPrecision.Fit(UnitConversion.Convert(written, unit, rule.Quantity)!.Value);
         if (stored is null)
         {
             return FaultCatalogue.Number(quantity.Value.Place(rows), text, NumberFault.TooLarge, _numbers);

@@ -1,31 +1,43 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
+
 namespace LabPipeline.Intake.Text;
 
 /// <summary>The fields of a written date and time, before they are checked against the calendar and a zone.</summary>
 internal struct LocalFields
 {
-    public int Year;
-    public int Month;
-    public int Day;
-    public int Hour;
-    public int Minute;
-    public int Second;
+    private const int LargestOffset = 14 * 60;
 
-    /// <summary>Fraction of the second in units of 100 ns.</summary>
-    public int Ticks;
+    private FieldValues _values;
 
-    /// <summary>Minutes east of UTC where the text states them.</summary>
-    public int? OffsetMinutes;
+    /// <summary>Whether the text states the minutes east of UTC.</summary>
+    public bool HasOffset;
+
+    public readonly int OffsetMinutes => _values[(int)PatternField.Offset];
+
+    /// <summary>The value of a field; that of the fraction counts units of 100 ns.</summary>
+    [UnscopedRef]
+    public ref int Of(PatternField field) => ref _values[(int)field];
 
     public readonly bool TryGetLocal(out DateTime local)
     {
         local = default;
-        if (Year is < 1900 or > 2199 || Month is < 1 or > 12 || Day < 1 || Day > DateTime.DaysInMonth(Year, Month)
-            || Hour > 23 || Minute > 59 || Second > 59 || OffsetMinutes is < -14 * 60 or > 14 * 60)
+        var (year, month, day) = (_values[(int)PatternField.Year], _values[(int)PatternField.Month], _values[(int)PatternField.Day]);
+        var (hour, minute, second) = (_values[(int)PatternField.Hour], _values[(int)PatternField.Minute], _values[(int)PatternField.Second]);
+        if (year is < 1900 or > 2199 || month is < 1 or > 12 || day < 1 || day > DateTime.DaysInMonth(year, month)
+            || hour > 23 || minute > 59 || second > 59 || OffsetMinutes is < -LargestOffset or > LargestOffset)
         {
             return false;
         }
 
-        local = new DateTime(Year, Month, Day, Hour, Minute, Second, DateTimeKind.Unspecified).AddTicks(Ticks);
+        var time = (((((hour * 60) + minute) * 60) + second) * TimeSpan.TicksPerSecond) + _values[(int)PatternField.Fraction];
+        local = new DateTime(new DateTime(year, month, day, 0, 0, 0, DateTimeKind.Unspecified).Ticks + time, DateTimeKind.Unspecified);
         return true;
+    }
+
+    [InlineArray((int)PatternField.Offset + 1)]
+    private struct FieldValues
+    {
+        private int _first;
     }
 }

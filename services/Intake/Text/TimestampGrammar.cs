@@ -37,9 +37,9 @@ public sealed class TimestampGrammar(IReadOnlyList<TimestampPattern> patterns, D
             return TimestampFault.Impossible;
         }
 
-        if (fields.OffsetMinutes is { } minutes)
+        if (fields.HasOffset)
         {
-            instant = new DateTimeOffset(local - TimeSpan.FromMinutes(minutes), TimeSpan.Zero);
+            instant = new DateTimeOffset(local - TimeSpan.FromMinutes(fields.OffsetMinutes), TimeSpan.Zero);
             return TimestampFault.None;
         }
 

@@ -49,9 +49,9 @@ public sealed class TimestampPattern
     {
         fields = default;
         var position = 0;
-        foreach (var part in _parts)
+        foreach (ref readonly var part in _parts.AsSpan())
         {
-            if (!ReadPart(part, text, ref position, ref fields))
+            if (!ReadPart(in part, text, ref position, ref fields))
             {
                 return false;
             }
@@ -113,52 +113,21 @@ public sealed class TimestampPattern
         return null;
     }
 
-    private static bool ReadPart(PatternPart part, ReadOnlySpan<char> text, ref int position, ref LocalFields fields)
+    private static bool ReadPart(in PatternPart part, ReadOnlySpan<char> text, ref int position, ref LocalFields fields)
     {
         switch (part.Field)
         {
             case PatternField.Literal:
                 return Take(text, ref position, part.Symbol);
             case PatternField.Zulu:
-                fields.OffsetMinutes = 0;
+                fields.HasOffset = true;
                 return Take(text, ref position, 'Z');
             case PatternField.Offset:
                 return ReadOffset(text, ref position, ref fields);
             case PatternField.Fraction:
                 return ReadFraction(text, ref position, part.Symbol, ref fields);
             default:
-                if (!ReadNumber(text, ref position, part.Least, part.Most, out var number))
-                {
-                    return false;
-                }
-
-                Assign(part.Field, number, ref fields);
-                return true;
-        }
-    }
-
-    private static void Assign(PatternField field, int number, ref LocalFields fields)
-    {
-        switch (field)
-        {
-            case PatternField.Year:
-                fields.Year = number;
-                break;
-            case PatternField.Month:
-                fields.Month = number;
-                break;
-            case PatternField.Day:
-                fields.Day = number;
-                break;
-            case PatternField.Hour:
-                fields.Hour = number;
-                break;
-            case PatternField.Minute:
-                fields.Minute = number;
-                break;
-            default:
-                fields.Second = number;
-                break;
+                return ReadNumber(text, ref position, part.Least, part.Most, out fields.Of(part.Field));
         }
     }
 
@@ -203,7 +172,7 @@ public sealed class TimestampPattern
             ticks *= 10;
         }
 
-        fields.Ticks = ticks;
+        fields.Of(PatternField.Fraction) = ticks;
         return true;
     }
 
@@ -211,7 +180,7 @@ public sealed class TimestampPattern
     {
         if (Take(text, ref position, 'Z'))
         {
-            fields.OffsetMinutes = 0;
+            fields.HasOffset = true;
             return true;
         }
 
@@ -232,7 +201,8 @@ public sealed class TimestampPattern
             return false;
         }
 
-        fields.OffsetMinutes = ((hours * 60) + minutes) * (west ? -1 : 1);
+        fields.HasOffset = true;
+        fields.Of(PatternField.Offset) = ((hours * 60) + minutes) * (west ? -1 : 1);
         return true;
     }
 }

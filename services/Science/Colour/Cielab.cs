@@ -39,6 +39,14 @@ public sealed record Cielab
     /// <summary>Hue angle hab in degrees, 0 to below 360; 0 for greys, where it has no meaning.</summary>
     public double HueDegrees => HueOf(A, B);
 
+    /// <summary>From lightness, chroma and hue angle: a* = C cos h, b* = C sin h.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Chroma below zero, or a number not finite.</exception>
+    public static Cielab FromPolar(double l, double chroma, double hueDegrees, ViewingCondition condition)
+    {
+        var (sin, cos) = Math.SinCos(Require.Finite(hueDegrees, nameof(hueDegrees)) * Math.PI / 180);
+        return new Cielab(l, Require.NotNegative(chroma, nameof(chroma)) * cos, chroma * sin, condition);
+    }
+
     /// <summary>From X, Y, Z under the same condition.</summary>
     public static Cielab From(Tristimulus xyz)
     {

@@ -26,4 +26,14 @@ public sealed record Tristimulus
     public double Z { get; }
 
     public ViewingCondition Condition { get; }
+
+    /// <summary>The same values relative to another white of the same illuminant and observer, such as the CIE table's instead of the sum's.</summary>
+    /// <exception cref="ArgumentException">Illuminant or observer differ: only a spectrum can be brought to another one.</exception>
+    public Tristimulus RelativeTo(ViewingCondition condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        return condition.Illuminant == Condition.Illuminant && condition.Observer == Condition.Observer
+            ? new(X, Y, Z, condition)
+            : throw new ArgumentException($"Found values under {Condition} for {condition}, expected the same illuminant and observer.", nameof(condition));
+    }
 }

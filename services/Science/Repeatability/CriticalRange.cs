@@ -1,3 +1,5 @@
+using LabPipeline.Science.Statistics.Distributions;
+
 namespace LabPipeline.Science.Repeatability;
 
 /// <summary>Critical range factors: CR(n) = f(n) x s_r, exceeded by the range of n results only one time in twenty.</summary>
@@ -16,4 +18,11 @@ public static class CriticalRange
         ArgumentOutOfRangeException.ThrowIfGreaterThan(results, Published.Length + 1);
         return Published[results - 2];
     }
+
+    /// <summary>f(n) unrounded: the quantile of the range of n standard normals.</summary>
+    /// <param name="results">Number of results n, 2 to 1000.</param>
+    /// <param name="probability">Share of good samples that stay within, strictly between 0 and 1; 0.95 in ISO 5725-6.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <remarks>The studentised range with infinitely many degrees of freedom: s_r is taken as known.</remarks>
+    public static double Factor(int results, double probability = 0.95) => StudentizedRange.Quantile(probability, results, double.PositiveInfinity);
 }

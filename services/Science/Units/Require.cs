@@ -23,6 +23,9 @@ internal static class Require
             ? value
             : throw Out(value, what, string.Create(CultureInfo.InvariantCulture, $"a number from {lowest} to {highest}"));
 
+    public static double Probability(double value, string what) =>
+        value > 0 && value < 1 ? value : throw Out(value, what, "a probability strictly between 0 and 1");
+
     public static ArgumentOutOfRangeException Out<T>(T value, string what, string expected)
         where T : IFormattable =>
         new(what, string.Create(CultureInfo.InvariantCulture, $"Found {value} for {what}, expected {expected}."));

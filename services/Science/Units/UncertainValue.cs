@@ -45,12 +45,4 @@ public readonly record struct UncertainValue
         var quotient = left.Value / right.Value;
         return new(quotient, double.Hypot(left.StandardUncertainty, quotient * right.StandardUncertainty) / Math.Abs(right.Value));
     }
-
-    public static UncertainValue Add(UncertainValue left, UncertainValue right) => left + right;
-
-    public static UncertainValue Subtract(UncertainValue left, UncertainValue right) => left - right;
-
-    public static UncertainValue Multiply(UncertainValue left, UncertainValue right) => left * right;
-
-    public static UncertainValue Divide(UncertainValue left, UncertainValue right) => left / right;
 }

@@ -41,14 +41,21 @@ create table delivery (
     delivery_id     int identity(1, 1) not null primary key,
     alert_id        int not null references qc_alert (alert_id),
     times_raised    int not null,
-    event           varchar(16) not null check (event in ('raised', 'cleared')),
+    event           varchar(16) not null check (event in ('raised', 'cleared', 'undelivered', 'reminder')),
     channel         nvarchar(64) not null,
+    urgency         smallint not null,
     state           varchar(16) not null check (state in ('pending', 'delivered', 'held back', 'failed')),
     attempts        int not null,
+    due_at          datetimeoffset(3) not null,
     next_attempt_at datetimeoffset(3) not null,
+    last_attempt_at datetimeoffset(3),
+    digest_id       varchar(64),
     last_error      nvarchar(2000),
     created_at      datetimeoffset(3) not null,
     delivered_at    datetimeoffset(3),
     unique (alert_id, times_raised, event, channel)
 );
-create index ix_delivery_due on delivery (state, next_attempt_at);
+create index ix_delivery_due on delivery (channel, state, urgency, delivery_id);
+create index ix_delivery_owed on delivery (state, due_at);
+create index ix_delivery_tried on delivery (channel, last_attempt_at);
+create index ix_delivery_digest on delivery (digest_id) where digest_id is not null;

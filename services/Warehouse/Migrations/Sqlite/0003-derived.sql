@@ -41,14 +41,21 @@ create table delivery (
     delivery_id     integer not null primary key,
     alert_id        integer not null references qc_alert (alert_id),
     times_raised    integer not null,
-    event           text not null check (event in ('raised', 'cleared')),
+    event           text not null check (event in ('raised', 'cleared', 'undelivered', 'reminder')),
     channel         text not null,
+    urgency         integer not null,
     state           text not null check (state in ('pending', 'delivered', 'held back', 'failed')),
     attempts        integer not null,
+    due_at          text not null,
     next_attempt_at text not null,
+    last_attempt_at text,
+    digest_id       text,
     last_error      text,
     created_at      text not null,
     delivered_at    text,
     unique (alert_id, times_raised, event, channel)
 );
-create index ix_delivery_due on delivery (state, next_attempt_at);
+create index ix_delivery_due on delivery (channel, state, urgency, delivery_id);
+create index ix_delivery_owed on delivery (state, due_at);
+create index ix_delivery_tried on delivery (channel, last_attempt_at);
+create index ix_delivery_digest on delivery (digest_id) where digest_id is not null;

@@ -1,0 +1,7 @@
+namespace LabPipeline.Notifier.Messages;
+
+/// <summary>One alert of a digest.</summary>
+/// <param name="AlertId">The alert in the warehouse.</param>
+/// <param name="Label">Level or event, as in the subject of a single message.</param>
+/// <param name="Headline">What, where, number against limit.</param>
+public sealed record DigestLine(int AlertId, string Label, string Headline);

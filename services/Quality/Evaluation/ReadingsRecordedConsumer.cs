@@ -1,0 +1,30 @@
+using LabPipeline.Contracts.V1;
+using LabPipeline.Hosting.Bus;
+using LabPipeline.Warehouse;
+
+namespace LabPipeline.Quality.Evaluation;
+
+/// <summary>A file's readings are stored: evaluates its samples, and with its last part its runs and the file itself.</summary>
+public sealed class ReadingsRecordedConsumer(LabWarehouse warehouse, RelaySignal relay, TimeProvider time, QualityEvaluation evaluation)
+    : OnceConsumer<ReadingsRecorded>(warehouse, relay, time)
+{
+    public const string Endpoint = "quality-readings-recorded";
+
+    protected override string ConsumerName => Endpoint;
+
+    protected override async Task HandleAsync(ReadingsRecorded message, WarehouseSession session, DateTimeOffset now)
+    {
+        await evaluation.SamplesAsync(session, message.SampleBarcodes, now).ConfigureAwait(false);
+        var runs = await RunEvidenceStore.ListWeighingRunsAsync(session, message.SampleBarcodes, message.FileId).ConfigureAwait(false);
+        if (message.Part < message.Parts)
+        {
+            await evaluation.RunsAsync(session, runs, now).ConfigureAwait(false);
+            return;
+        }
+
+        var frying = await RunEvidenceStore.ListFryRunsAsync(session, message.FileId).ConfigureAwait(false);
+        await evaluation.RunsAsync(session, [.. runs.Union(frying)], now).ConfigureAwait(false);
+        var refused = await FileEvidenceStore.ListEarlierRefusedAsync(session, message.FileId).ConfigureAwait(false);
+        await evaluation.FilesAsync(session, [message.FileId, .. refused], now).ConfigureAwait(false);
+    }
+}

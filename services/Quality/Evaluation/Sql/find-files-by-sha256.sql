@@ -1,0 +1,1 @@
+select file_id from source_file where sha256 in @sha256

@@ -1,0 +1,1 @@
+select coalesce(max(position), 0) from outbox

@@ -1,0 +1,1 @@
+select distinct run_id from fry_batch where file_id = @fileId

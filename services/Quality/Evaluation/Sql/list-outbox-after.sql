@@ -1,0 +1,1 @@
+select type, body from outbox where position > @position and type in @types order by position

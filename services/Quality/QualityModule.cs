@@ -1,0 +1,36 @@
+using LabPipeline.Contracts.V1;
+using LabPipeline.Hosting;
+using LabPipeline.Hosting.Bus;
+using LabPipeline.Quality.Evaluation;
+using LabPipeline.Quality.Rules;
+using MassTransit;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Options;
+
+namespace LabPipeline.Quality;
+
+/// <summary>The quality service: results, rules, pull watch.</summary>
+public sealed class QualityModule : ILabModule
+{
+    public string Name => "quality";
+
+    public void AddServices(IHostApplicationBuilder builder)
+    {
+        builder.Services.AddOptions<RuleLimits>().Bind(builder.Configuration.GetSection(RuleLimits.Section)).ValidateOnStart();
+        builder.Services.AddSingleton<IValidateOptions<RuleLimits>, RuleLimitsValidator>();
+        builder.Services.AddSingleton(services => services.GetRequiredService<IOptions<RuleLimits>>().Value);
+        builder.Services.AddSingleton<RuleSet>();
+        builder.Services.AddSingleton<QualityEvaluation>();
+        builder.Services.AddSingleton<PullWatch>();
+        builder.Services.AddHostedService(services => services.GetRequiredService<PullWatch>());
+    }
+
+    public void AddConsumers(IBusRegistrationConfigurator bus)
+    {
+        bus.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
+        bus.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
+        bus.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
+        bus.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
+    }
+}

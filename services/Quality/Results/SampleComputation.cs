@@ -1,0 +1,5 @@
+namespace LabPipeline.Quality.Results;
+
+/// <summary>Everything computed from one sample's readings.</summary>
+public sealed record SampleComputation(
+    IReadOnlyList<SampleResult> Results, IReadOnlyList<ResultFault> Faults, IReadOnlyList<ExtractAgreement> Agreements);

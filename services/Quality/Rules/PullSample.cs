@@ -1,0 +1,21 @@
+namespace LabPipeline.Quality.Rules;
+
+/// <summary>A planned sample of a pull and the readings in effect it has.</summary>
+public sealed record PullSample
+{
+    public required string Barcode { get; init; }
+
+    public required string PlotCode { get; init; }
+
+    public required string BayCode { get; init; }
+
+    /// <summary>Readings in effect by quantity; quantities without any are not listed.</summary>
+    public required IReadOnlyDictionary<int, int> Readings { get; init; }
+
+    /// <summary>Earliest instant of measurement, when the files state one.</summary>
+    public DateTimeOffset? FirstMeasuredAt { get; init; }
+
+    public bool HasNothing => Readings.Count == 0;
+
+    public int CountOf(int quantityId) => Readings.GetValueOrDefault(quantityId);
+}

@@ -1,0 +1,28 @@
+namespace LabPipeline.Quality.Rules;
+
+/// <summary>The rules in force, by what they look at.</summary>
+public sealed class RuleSet
+{
+    public RuleSet(RuleLimits limits)
+    {
+        ForSamples =
+        [
+            new DuplicateDisagreementRule(), new DilutionSlipRule(), new NegativeSucroseRule(), new ImplausibleValueRule(),
+            new ConflictingReExportRule(), new PeelTargetRule(limits), new ResultNotComputableRule(),
+        ];
+        ForPulls = [new MissingPullRule(limits), new IncompletePullRule(), new IncompleteSampleRule(), new LatePullRule()];
+        ForRuns = [new WeighingRule(limits), new FryBatchRule()];
+        ForFiles = [new FileRefusedRule(), new UnknownBarcodeRule()];
+        ForHeldFiles = [new HeldFileRule(limits)];
+    }
+
+    public IReadOnlyList<IRule<SampleEvidence>> ForSamples { get; }
+
+    public IReadOnlyList<IRule<PullEvidence>> ForPulls { get; }
+
+    public IReadOnlyList<IRule<RunEvidence>> ForRuns { get; }
+
+    public IReadOnlyList<IRule<FileEvidence>> ForFiles { get; }
+
+    public IReadOnlyList<IRule<HeldFileEvidence>> ForHeldFiles { get; }
+}

@@ -1,0 +1,84 @@
+using LabPipeline.Science.Statistics.LinearModels;
+using LabPipeline.Science.Statistics.Mixed;
+
+namespace LabPipeline.Science.Statistics.Designs;
+
+/// <summary>The tables of one pull.</summary>
+internal static class PullAnalyser
+{
+    public static PullAnalysis Analyse(FieldTrialDesign design, FieldTrialRows rows, string? pull)
+    {
+        var data = rows.Data(pull);
+        // The residuals of the smallest plots are those left by all larger units and the treatments.
+        var smallest = LinearModel.Fit(data, [.. design.Units, .. design.Treatments]);
+        var plots = rows.Select(pull);
+        var studentized = smallest.StudentizedResiduals;
+        var fitted = smallest.Fitted;
+        var analysis = new PullAnalysis(pull, data.Rows, smallest.GrandMean, new AnovaTable("", [], []), [], Variation(design, smallest), [], [],
+            [.. plots.Select((row, index) => new PlotDiagnostic(row.Plot, fitted[index], smallest.Residuals[index], smallest.Leverages[index], studentized[index]))]);
+        return design.Layout == TrialLayout.RandomisedBlocks
+            ? Blocks(design, smallest, rows.IsComplete(pull), analysis)
+            : Split(design, data, analysis);
+    }
+
+    private static PullAnalysis Blocks(FieldTrialDesign design, LinearFit fit, bool complete, PullAnalysis analysis) => analysis with
+    {
+        Anova = fit.Anova(complete ? SumsOfSquares.Sequential : SumsOfSquares.TypeThree),
+        Means = [.. design.Treatments.Select(term => fit.Means(term.Variables))],
+        Components = fit.HasResidual ? [new VarianceComponent(FieldTrialDesign.Plot, fit.ResidualMeanSquare, fit.ResidualDf)] : [],
+        NextSeason = fit.HasResidual ? [new NextSeasonPrecision(AnovaRow.Residual, fit.ResidualMeanSquare, fit.ResidualDf)] : [],
+    };
+
+    private static PullAnalysis Split(FieldTrialDesign design, ModelData data, PullAnalysis analysis)
+    {
+        var strata = StratifiedAnova.Fit(data, design.Treatments, design.Units);
+        return strata.IsOrthogonal && strata.NotEstimable.Count == 0
+            ? analysis with
+            {
+                Anova = strata.Table,
+                Means = [.. design.Treatments.Select(term => strata.Means(term.Variables))],
+                Components = Components(data, strata, design),
+                NextSeason = [.. strata.Strata.Where(stratum => stratum.Name != FieldTrialDesign.Block && stratum.ResidualMeanSquare > 0)
+                    .Select(stratum => new NextSeasonPrecision(stratum.Name, stratum.ResidualMeanSquare!.Value, stratum.ResidualDf))],
+            }
+            : Mixed(design, data, analysis);
+    }
+
+    /// <summary>Missing plots spread treatment comparisons over the strata; REML weighs them.</summary>
+    private static PullAnalysis Mixed(FieldTrialDesign design, ModelData data, PullAnalysis analysis)
+    {
+        try
+        {
+            var fit = MixedModel.Fit(data, design.Treatments, design.Units);
+            return analysis with
+            {
+                Anova = fit.Tests(DegreesOfFreedom.KenwardRoger),
+                Means = [.. design.Treatments.Select(term => fit.Means(DegreesOfFreedom.KenwardRoger, term.Variables))],
+                Components = [.. fit.CovarianceParameters.Select(parameter => new VarianceComponent(parameter.Name.Replace("variance of ", "", StringComparison.Ordinal), parameter.Value, null))],
+            };
+        }
+        catch (NotEstimableException reason)
+        {
+            var lost = design.Treatments.Select(term => new NotEstimableTerm(term.Name, term.Variables.Aggregate(1, (df, name) => df * (Levels(design, name) - 1)), reason.Why));
+            return analysis with { Anova = new AnovaTable("No analysis", [], [.. lost]) };
+        }
+    }
+
+    private static IReadOnlyList<VarianceComponent> Components(ModelData data, StratifiedFit strata, FieldTrialDesign design)
+    {
+        try
+        {
+            return VarianceComponents.FromMeanSquares(data, strata, design.Units);
+        }
+        catch (NotEstimableException)
+        {
+            // A design without residual in some stratum still has its tests; the empty list says that components are not to be had.
+            return [];
+        }
+    }
+
+    private static double? Variation(FieldTrialDesign design, LinearFit fit) =>
+        ReferenceEquals(design.Scale, ResponseScale.Measured) && fit is { ResidualDf: > 0, GrandMean: > 0 } ? fit.CoefficientOfVariation : null;
+
+    private static int Levels(FieldTrialDesign design, string factor) => design.Factors.Single(entry => entry.Name == factor).Levels.Count;
+}

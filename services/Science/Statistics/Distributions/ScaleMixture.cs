@@ -1,0 +1,79 @@
+namespace LabPipeline.Science.Statistics.Distributions;
+
+/// <summary>
+/// The mean of g(q s) when s is an independent estimate of a standard deviation of 1: s² = χ²(df) / df. It turns
+/// the distribution of a normal statistic into its studentised form.
+/// </summary>
+/// <remarks>
+/// In v = ln s the integrand is analytic and falls off at both ends, so the trapezoidal rule converges
+/// exponentially; the step is chosen so that halving it changes nothing in the twelfth digit (see the tests).
+/// </remarks>
+internal static class ScaleMixture
+{
+    private const double WidestStep = 0.15;
+    private const double StepPerDeviation = 0.7;
+
+    /// <param name="df">Degrees of freedom of s; infinity gives g(q).</param>
+    /// <param name="q">The studentised value.</param>
+    /// <param name="factors">How many probabilities g multiplies: more of them make it steeper.</param>
+    /// <param name="g">A tail probability of the normal statistic.</param>
+    internal static double Mean(double df, double q, int factors, Func<double, double> g)
+    {
+        if (double.IsPositiveInfinity(df))
+        {
+            return g(q);
+        }
+
+        var weigh = Weight(df);
+        var step = Math.Min(WidestStep, StepPerDeviation / Math.Sqrt(10 + (2 * (df + factors))));
+        var scale = Math.Min(Math.Abs(q), 1e100);
+        // A tail of the normal statistic pulls the mass of the integrand from s = 1 down to about this s.
+        var pulled = -0.5 * SmallArguments.Log1p(factors * scale * scale / df);
+        var first = (int)Math.Floor(pulled / step);
+        var sum = 0.0;
+        for (var index = first; index <= 0; index++)
+        {
+            sum += Term(index);
+        }
+
+        sum += Run(first - 1, -1, sum);
+        sum += Run(1, 1, sum);
+        return step * sum;
+
+        double Term(int index)
+        {
+            var v = index * step;
+            var weight = weigh(v);
+            return weight == 0 ? 0 : weight * g(q * Math.Exp(v));
+        }
+
+        double Run(int start, int direction, double already)
+        {
+            var total = 0.0;
+            var previous = 0.0;
+            for (var index = start; ; index += direction)
+            {
+                var term = Term(index);
+                total += term;
+                if (term <= previous && term <= 1e-16 * (already + total))
+                {
+                    return total;
+                }
+
+                previous = term;
+            }
+        }
+    }
+
+    /// <summary>The density of v = ln s.</summary>
+    private static Func<double, double> Weight(double df)
+    {
+        var half = 0.5 * df;
+        var constant = 2 * Math.Exp(SpecialFunctions.LogGammaDensity(half, half));
+        return v =>
+        {
+            var deviance = SmallArguments.LogDeviance(Math.Exp(2 * v), 1, SmallArguments.Expm1(2 * v));
+            return constant * Math.Exp(-half * deviance);
+        };
+    }
+}

@@ -1,0 +1,116 @@
+using LabPipeline.Science.Statistics.LinearModels;
+
+namespace LabPipeline.Science.Statistics.Mixed;
+
+/// <summary>Covariance of the fixed effects and the denominator degrees of freedom of their tests.</summary>
+internal sealed class FixedEffectInference
+{
+    private readonly Matrix _plain;
+    private readonly Matrix _enlarged;
+    private readonly Matrix _uncertainty;
+    private readonly Matrix[] _sensitivity;
+
+    /// <param name="design">The fitted design.</param>
+    /// <param name="variances">Variances of the random terms.</param>
+    /// <param name="pulls">Covariance between the pulls of a plot.</param>
+    /// <param name="natural">The parameters it depends on.</param>
+    public FixedEffectInference(MixedDesign design, double[] variances, Matrix pulls, IReadOnlyList<NaturalParameter> natural)
+    {
+        var sums = new VarianceSums(design, variances, pulls, [.. natural.Select(parameter => parameter.Derivative)]);
+        _plain = Require(Cholesky.TryFactor(sums.Information)).Inverse();
+        _uncertainty = Require(Cholesky.TryFactor(sums.ParameterInformation(_plain))).Inverse();
+        _sensitivity = [.. sums.First.Select(first => _plain.Times(first).Times(_plain))];
+        var correction = sums.Correction(_plain, _uncertainty);
+        _enlarged = _plain.Scaled(1);
+        _enlarged.Add(_plain.Times(correction).Times(_plain), 2);
+    }
+
+    /// <summary>Variance of one combination of the fixed effects, and its degrees of freedom 2 v^2 / var(v).</summary>
+    public (double Variance, double Df) Variance(double[] weights, DegreesOfFreedom method)
+    {
+        var plain = _plain.Form(weights, weights);
+        var slopes = _sensitivity.Select(matrix => matrix.Form(weights, weights)).ToArray();
+        var df = 2 * plain * plain / _uncertainty.Form(slopes, slopes);
+        return (method == DegreesOfFreedom.KenwardRoger ? _enlarged.Form(weights, weights) : plain, df);
+    }
+
+    public (double F, double Df) Test(Matrix contrasts, double[] coefficients, DegreesOfFreedom method)
+    {
+        var estimates = contrasts.Times(coefficients);
+        return method == DegreesOfFreedom.KenwardRoger ? KenwardRoger(contrasts, estimates) : Satterthwaite(contrasts, estimates);
+    }
+
+    /// <summary>Kenward and Roger 1997, section 3 (from memory): scale and df that match the first two moments of the Wald F.</summary>
+    private (double F, double Df) KenwardRoger(Matrix contrasts, double[] estimates)
+    {
+        double size = contrasts.Rows;
+        var inverse = Require(Cholesky.TryFactor(Around(contrasts, _plain))).Inverse();
+        var turned = _sensitivity.Select(matrix => inverse.Times(Around(contrasts, matrix))).ToArray();
+        var (a1, a2) = (0.0, 0.0);
+        for (var i = 0; i < turned.Length; i++)
+        {
+            for (var j = 0; j < turned.Length; j++)
+            {
+                a1 += _uncertainty[i, j] * Trace(turned[i]) * Trace(turned[j]);
+                a2 += _uncertainty[i, j] * turned[i].InnerProduct(turned[j].Transposed());
+            }
+        }
+
+        var b = (a1 + (6 * a2)) / (2 * size);
+        var g = (((size + 1) * a1) - ((size + 4) * a2)) / ((size + 2) * a2);
+        var divisor = (3 * size) + (2 * (1 - g));
+        var (c1, c2, c3) = (g / divisor, (size - g) / divisor, (size + 2 - g) / divisor);
+        var mean = 1 / (1 - (a2 / size));
+        var variance = 2 / size * (1 + (c1 * b)) / ((1 - (c2 * b)) * (1 - (c2 * b)) * (1 - (c3 * b)));
+        var ratio = variance / (2 * mean * mean);
+        var df = 4 + ((size + 2) / ((size * ratio) - 1));
+        var f = Wald(contrasts, estimates, _enlarged);
+        return df > 2
+            ? (f * df / (mean * (df - 2)), df)
+            : throw new NotEstimableException("A Kenward-Roger test", "the variances are known too poorly for its approximation (2 df or fewer)");
+    }
+
+    /// <summary>Each eigen-direction of the contrasts has its own df; their F is matched by 2E/(E - l), E = sum of v/(v - 2).</summary>
+    private (double F, double Df) Satterthwaite(Matrix contrasts, double[] estimates)
+    {
+        var f = Wald(contrasts, estimates, _plain);
+        if (contrasts.Rows == 1)
+        {
+            return (f, Variance(contrasts.Row(0).ToArray(), DegreesOfFreedom.Satterthwaite).Df);
+        }
+
+        var directions = SymmetricEigen.Decompose(Around(contrasts, _plain)).Vectors.Transposed().Times(contrasts);
+        var sum = 0.0;
+        for (var row = 0; row < directions.Rows; row++)
+        {
+            var df = Variance(directions.Row(row).ToArray(), DegreesOfFreedom.Satterthwaite).Df;
+            sum += df > 2 ? df / (df - 2) : 0;
+        }
+
+        return sum > contrasts.Rows
+            ? (f, 2 * sum / (sum - contrasts.Rows))
+            : throw new NotEstimableException("A Satterthwaite test", "the variances are known too poorly for its approximation (2 df or fewer)");
+    }
+
+    private static double Wald(Matrix contrasts, double[] estimates, Matrix covariance)
+    {
+        var root = Require(Cholesky.TryFactor(Around(contrasts, covariance))).SolveLower(estimates);
+        return VectorKernel.Dot(root, root) / contrasts.Rows;
+    }
+
+    private static Matrix Around(Matrix contrasts, Matrix covariance) => contrasts.Times(covariance).Times(contrasts.Transposed());
+
+    private static double Trace(Matrix matrix)
+    {
+        var sum = 0.0;
+        for (var index = 0; index < matrix.Rows; index++)
+        {
+            sum += matrix[index, index];
+        }
+
+        return sum;
+    }
+
+    private static Cholesky Require(Cholesky? factor) => factor
+        ?? throw new NotEstimableException("The uncertainty of the fixed effects", "the data do not determine all covariance parameters; state a simpler structure");
+}

@@ -1,0 +1,11 @@
+using LabPipeline.Science.Statistics.LinearModels;
+
+namespace LabPipeline.Science.Statistics.Mixed;
+
+/// <summary>The rows of one plot.</summary>
+/// <param name="Rows">Row numbers.</param>
+/// <param name="Positions">Position of each row's pull among the distinct times, ascending.</param>
+/// <param name="Pattern">Number of the set of positions; plots with equal patterns share a factorisation.</param>
+/// <param name="Columns">Columns of [Z X] that are not zero in these rows.</param>
+/// <param name="Values">Those columns, rows by columns.</param>
+internal sealed record Subject(int[] Rows, int[] Positions, int Pattern, int[] Columns, Matrix Values);

@@ -1,0 +1,94 @@
+using Dapper;
+using LabPipeline.Hosting;
+using LabPipeline.Hosting.Bus;
+using LabPipeline.Science.Quantities;
+using LabPipeline.Testing;
+using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Dialects;
+using LabPipeline.Warehouse.Facts;
+using LabPipeline.Warehouse.Schema;
+using Microsoft.Data.Sqlite;
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Options;
+using Microsoft.Extensions.Time.Testing;
+
+namespace LabPipeline.Intake.Tests.Storing;
+
+/// <summary>A data folder with one intake worker for sugar files, whose looks the test decides.</summary>
+internal sealed class IntakeBench : IAsyncDisposable
+{
+    private readonly ScratchFolder _folder = new();
+    private readonly RelaySignal _relay = new();
+    private readonly LabOptions _lab;
+
+    private IntakeBench()
+    {
+        _lab = new LabOptions { DataFolder = _folder.Path };
+        Warehouse = new LabWarehouse(new SqliteDialect(_lab.WarehouseFile), TimeProvider.System);
+        Worker = NewWorker();
+    }
+
+    public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
+
+    public LabWarehouse Warehouse { get; }
+
+    public IntakeWorker Worker { get; private set; }
+
+    public string Drop => Path.Combine(_lab.DropFolder, "sugar");
+
+    public static async Task<IntakeBench> CreateAsync(params string[] profiles)
+    {
+        var bench = new IntakeBench();
+        await new Migrator(bench.Warehouse, bench.Time).MigrateAsync(CancellationToken.None);
+        Directory.CreateDirectory(bench.Drop);
+        var shelf = Path.Combine(bench._lab.ProfileFolder, "sugar");
+        Directory.CreateDirectory(shelf);
+        foreach (var (profile, index) in (profiles.Length == 0 ? [SugarProfile.RenamedIn] : profiles).Select((profile, index) => (profile, index)))
+        {
+            await File.WriteAllTextAsync(Path.Combine(shelf, $"profile-{index}.json"), profile);
+        }
+
+        return bench;
+    }
+
+    /// <summary>As after a crash: a new worker over the same folders and warehouse.</summary>
+    public void Restart()
+    {
+        Worker.Dispose();
+        Worker = NewWorker();
+    }
+
+    public Task DropAsync(string name, string text) => File.WriteAllTextAsync(Path.Combine(Drop, name), text);
+
+    public Task LookAsync() => Worker.LookAsync(TestContext.Current.CancellationToken);
+
+    public async Task<IReadOnlyList<ArrivalListing>> ArrivalsAsync() =>
+        [.. (await Warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, null), TestContext.Current.CancellationToken))
+            .OrderBy(row => row.Name, StringComparer.Ordinal)];
+
+    public async Task<string> StateOfAsync(string name) => (await ArrivalsAsync()).Single(row => row.Name == name).State;
+
+    public Task<IReadOnlyList<T>> QueryAsync<T>(string sql) => Warehouse.ReadAsync(
+        async session => (IReadOnlyList<T>)(await session.Connection.QueryAsync<T>(sql)).AsList(), TestContext.Current.CancellationToken);
+
+    public async Task<T> OneAsync<T>(string sql) => (await QueryAsync<T>(sql)).Single();
+
+    public ValueTask DisposeAsync()
+    {
+        Worker.Dispose();
+        _relay.Dispose();
+        Warehouse.Dispose();
+        SqliteConnection.ClearAllPools();
+        _folder.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    private IntakeWorker NewWorker() => new(
+        new IntakeKind(QuantityKind.Sugar, "sugar"),
+        Warehouse,
+        _relay,
+        Time,
+        Options.Create(_lab),
+        Options.Create(new IntakeOptions()),
+        NullLogger<IntakeWorker>.Instance);
+}
