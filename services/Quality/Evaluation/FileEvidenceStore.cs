@@ -1,5 +1,6 @@
 using LabPipeline.Quality.Rules;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Facts;
 
 namespace LabPipeline.Quality.Evaluation;
 
@@ -10,10 +11,8 @@ internal sealed class FileEvidenceStore
 
     private static readonly SqlText ListFiles = SqlText.Load<FileEvidenceStore>("list-files");
     private static readonly SqlText ListReplaced = SqlText.Load<FileEvidenceStore>("list-replaced-files");
-    private static readonly SqlText ListUnknown = SqlText.Load<FileEvidenceStore>("list-unknown-barcodes");
     private static readonly SqlText ListEarlierRefused = SqlText.Load<FileEvidenceStore>("list-earlier-refused-files");
     private static readonly SqlText FindFiles = SqlText.Load<FileEvidenceStore>("find-files-by-sha256");
-    private static readonly SqlText ListHeld = SqlText.Load<FileEvidenceStore>("list-held-files");
 
     public static async Task<IReadOnlyList<FileEvidence>> LoadAsync(WarehouseSession session, IReadOnlyCollection<int> fileIds)
     {
@@ -22,10 +21,12 @@ internal sealed class FileEvidenceStore
         {
             var which = new { fileIds = part };
             var replaced = (await session.QueryAsync<ReplacedRow>(ListReplaced, which).ConfigureAwait(false)).ToDictionary(row => row.FileId, row => row.ReplacedBy);
-            foreach (var file in await session.QueryAsync<FileEvidence>(ListFiles, which).ConfigureAwait(false))
+            foreach (var row in await session.QueryAsync<FileRow>(ListFiles, which).ConfigureAwait(false))
             {
-                var unknown = file.State == FileEvidence.Waiting ? await session.QueryAsync<string>(ListUnknown, new { file.FileId }).ConfigureAwait(false) : [];
-                files.Add(file with { ReplacedBy = replaced.GetValueOrDefault(file.FileId), UnknownBarcodes = unknown });
+                var unknown = row is { State: FileState.Waiting, FirstReadingId: { } first, LastReadingId: { } last }
+                    ? await FileLedgerStore.ListUnplannedAsync(session, row.FileId, first, last).ConfigureAwait(false)
+                    : [];
+                files.Add(row.Evidence with { ReplacedBy = replaced.GetValueOrDefault(row.FileId), UnknownBarcodes = unknown });
             }
         }
 
@@ -40,7 +41,40 @@ internal sealed class FileEvidenceStore
         session.QueryAsync<int>(FindFiles, new { sha256 });
 
     public static async Task<IReadOnlyList<HeldFileEvidence>> ListHeldAsync(WarehouseSession session, DateTimeOffset now) =>
-        [.. (await session.QueryAsync<HeldFileEvidence>(ListHeld).ConfigureAwait(false)).Select(file => file with { Now = now })];
+    [
+        .. (await HeldFileStore.ListAsync(session).ConfigureAwait(false)).Select(file => new HeldFileEvidence
+        {
+            Folder = file.Folder,
+            Name = file.Name,
+            ReasonCode = file.ReasonCode,
+            Reason = file.Reason,
+            FirstSeenAt = file.FirstSeenAt,
+            Now = now,
+        }),
+    ];
+
+    private sealed class FileRow
+    {
+        public int FileId { get; init; }
+
+        public string Sha256 { get; init; } = "";
+
+        public string Name { get; init; } = "";
+
+        public string Kind { get; init; } = "";
+
+        public string State { get; init; } = "";
+
+        public string? ReasonCode { get; init; }
+
+        public string? Reason { get; init; }
+
+        public long? FirstReadingId { get; init; }
+
+        public long? LastReadingId { get; init; }
+
+        public FileEvidence Evidence => new() { Sha256 = Sha256, Name = Name, Kind = Kind, State = State, ReasonCode = ReasonCode, Reason = Reason };
+    }
 
     private sealed class ReplacedRow
     {

@@ -1,21 +1,17 @@
+using LabPipeline.Warehouse.Facts;
+
 namespace LabPipeline.Quality.Rules;
 
 /// <summary>A file of the ledger and what became of it.</summary>
 public sealed record FileEvidence : IEvidence
 {
-    public const string Refused = "refused";
-
-    public const string Waiting = "waiting";
-
-    public int FileId { get; init; }
-
     public string Sha256 { get; init; } = "";
 
     public string Name { get; init; } = "";
 
     public string Kind { get; init; } = "";
 
-    /// <summary>stored, refused, waiting or taken out.</summary>
+    /// <summary>One of <see cref="FileState"/>.</summary>
     public string State { get; init; } = "";
 
     public string? ReasonCode { get; init; }

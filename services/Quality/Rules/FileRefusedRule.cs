@@ -1,3 +1,5 @@
+using LabPipeline.Warehouse.Facts;
+
 namespace LabPipeline.Quality.Rules;
 
 /// <summary>A complete file could not be read, so nothing of it is stored, and no later file of that name has taken its place.</summary>
@@ -7,7 +9,7 @@ public sealed class FileRefusedRule : IRule<FileEvidence>
 
     public IEnumerable<Finding> Evaluate(FileEvidence evidence)
     {
-        if (evidence.State != FileEvidence.Refused || evidence.ReplacedBy is not null)
+        if (evidence.State != FileState.Refused || evidence.ReplacedBy is not null)
         {
             yield break;
         }

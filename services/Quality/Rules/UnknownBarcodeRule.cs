@@ -1,3 +1,5 @@
+using LabPipeline.Warehouse.Facts;
+
 namespace LabPipeline.Quality.Rules;
 
 /// <summary>A file names samples that pass the check character but stand in no trial plan; their readings wait.</summary>
@@ -7,7 +9,7 @@ public sealed class UnknownBarcodeRule : IRule<FileEvidence>
 
     public IEnumerable<Finding> Evaluate(FileEvidence evidence)
     {
-        if (evidence.State != FileEvidence.Waiting || evidence.UnknownBarcodes.Count == 0)
+        if (evidence.State != FileState.Waiting || evidence.UnknownBarcodes.Count == 0)
         {
             yield break;
         }
