@@ -41,7 +41,7 @@ public abstract class ResponseScale
     /// <summary>The mean on the scale of measurement with its interval, the ends carried back one by one.</summary>
     /// <param name="mean">A mean on the scale of analysis.</param>
     /// <param name="alpha">Two-sided; the interval covers 1 - alpha.</param>
-    public BackTransformed Mean(ContrastEstimate mean, double alpha)
+    public BackTransformed Mean(LinearEstimate mean, double alpha)
     {
         ArgumentNullException.ThrowIfNull(mean);
         var (low, high) = mean.Interval(alpha);
@@ -58,7 +58,7 @@ public abstract class ResponseScale
     /// <summary>What a difference of two means is on the scale of measurement: itself, a ratio, or an odds ratio.</summary>
     /// <param name="difference">A difference on the scale of analysis.</param>
     /// <param name="alpha">Two-sided; the interval covers 1 - alpha.</param>
-    public BackTransformed Difference(ContrastEstimate difference, double alpha)
+    public BackTransformed Difference(LinearEstimate difference, double alpha)
     {
         ArgumentNullException.ThrowIfNull(difference);
         var (low, high) = difference.Interval(alpha);
