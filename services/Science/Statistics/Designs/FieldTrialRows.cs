@@ -93,20 +93,16 @@ internal sealed class FieldTrialRows
             throw new ArgumentException($"Plot {row.Plot}: found pull '{row.Pull}'; the design states no pulls. State them, or pass one pull without its name.", nameof(row));
         }
 
-        try
+        if (_design.Scale.Refusal(row.Value) is { } reason)
         {
-            _design.Scale.Transform(row.Value);
-        }
-        catch (ArgumentException fault)
-        {
-            throw new ArgumentException($"Plot {row.Plot}{(row.Pull is null ? "" : $", pull {row.Pull}")}: {fault.Message}", nameof(row), fault);
+            throw new ArgumentException($"Plot {row.Plot}{(row.Pull is null ? "" : $", pull {row.Pull}")}: {reason}", nameof(row));
         }
     }
 
     private void RequireOneTreatment(Func<PlotMean, string> unit, string what, IReadOnlyList<string> factors)
     {
         var mixed = _rows.GroupBy(unit).FirstOrDefault(group =>
-            group.Select(row => row.Block + "/" + row.MainPlot).Distinct().Count() > (what == "plot" ? 1 : group.Select(row => row.MainPlot).Distinct().Count())
+            group.Select(row => (row.Block, row.MainPlot)).Distinct().Count() > 1
             || factors.Any(factor => group.Select(row => row.Levels[factor]).Distinct().Count() > 1));
         if (mixed is not null)
         {

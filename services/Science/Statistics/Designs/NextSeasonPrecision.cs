@@ -1,4 +1,4 @@
-using LabPipeline.Science.Statistics.Distributions;
+using LabPipeline.Science.Statistics.Tests;
 
 namespace LabPipeline.Science.Statistics.Designs;
 
@@ -8,8 +8,6 @@ namespace LabPipeline.Science.Statistics.Designs;
 /// <param name="Df">Degrees of freedom it was estimated with.</param>
 public sealed record NextSeasonPrecision(string Error, double Variance, double Df)
 {
-    private const int MostBlocks = 1000;
-
     /// <summary>
     /// Variance of a plot mean of another number of subsamples: plot variance + sampling variance / subsamples.
     /// More tubers help only until the plot variance rules.
@@ -38,45 +36,11 @@ public sealed record NextSeasonPrecision(string Error, double Variance, double D
     }
 
     /// <summary>
-    /// (t(1 - alpha/2, df) + t(power, df)) * SED: the difference found with the given power; within a few percent of the non-central t.
-    /// Cochran and Cox, Experimental Designs, section 2.2 (from memory).
+    /// The plan of randomised blocks with this variance, which gives power and number of blocks. On a log scale a difference is a
+    /// logarithm of a ratio: ln(1.2) for 20 percent.
     /// </summary>
-    /// <param name="blocks">Blocks, 2 or more.</param>
-    /// <param name="errorDf">Error df of the planned trial; (blocks - 1)(treatments - 1) in randomised blocks.</param>
-    /// <param name="alpha">Two-sided, above 0, below 1.</param>
-    /// <param name="power">Above 0.5, below 1.</param>
-    /// <param name="rowsPerBlock">As for <see cref="StandardErrorOfDifference"/>.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number outside its range.</exception>
-    public double DetectableDifference(int blocks, double errorDf, double alpha, double power, int rowsPerBlock = 1)
-    {
-        ArgumentOutOfRangeException.ThrowIfLessThan(errorDf, 1);
-        if (alpha is not (> 0 and < 1) || power is not (> 0.5 and < 1))
-        {
-            throw new ArgumentOutOfRangeException(nameof(power), power, $"Found alpha {alpha} and power {power}; expected alpha above 0 and below 1, power above 0.5 and below 1.");
-        }
-
-        var t = StudentT.UpperQuantile(alpha / 2, errorDf) + StudentT.Quantile(power, errorDf);
-        return t * StandardErrorOfDifference(blocks, rowsPerBlock);
-    }
-
-    /// <summary>The smallest number of randomised blocks that finds a difference between two of the treatments.</summary>
-    /// <param name="difference">On the scale of analysis, above zero: ln(1.2) for a ratio of 1.2 on a log scale.</param>
     /// <param name="treatments">Treatments in a block, 2 or more.</param>
-    /// <param name="alpha">Two-sided.</param>
-    /// <param name="power">Above 0.5, below 1.</param>
-    /// <exception cref="NotEstimableException">More than 1000 blocks would be needed.</exception>
-    public int BlocksNeeded(double difference, int treatments, double alpha, double power)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(difference);
-        ArgumentOutOfRangeException.ThrowIfLessThan(treatments, 2);
-        for (var blocks = 2; blocks <= MostBlocks; blocks++)
-        {
-            if (DetectableDifference(blocks, (blocks - 1.0) * (treatments - 1), alpha, power) <= difference)
-            {
-                return blocks;
-            }
-        }
-
-        throw new NotEstimableException("The number of blocks", $"more than {MostBlocks} would be needed");
-    }
+    /// <param name="alpha">Level of the test, above 0 and below 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number outside its range.</exception>
+    public RandomisedBlockPlan Plan(int treatments, double alpha) => new(treatments, Variance, alpha);
 }

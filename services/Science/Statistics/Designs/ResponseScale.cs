@@ -36,12 +36,14 @@ public abstract class ResponseScale
 
     /// <summary>The value on the scale of analysis.</summary>
     /// <exception cref="ArgumentException">A value the scale does not admit, or one that is not finite.</exception>
-    public abstract double Transform(double value);
+    public double Transform(double value) => Refusal(value) is { } reason
+        ? throw new ArgumentException(reason, nameof(value))
+        : Forward(value);
 
     /// <summary>The mean on the scale of measurement with its interval, the ends carried back one by one.</summary>
     /// <param name="mean">A mean on the scale of analysis.</param>
     /// <param name="alpha">Two-sided; the interval covers 1 - alpha.</param>
-    public BackTransformed Mean(ContrastEstimate mean, double alpha)
+    public BackTransformed Mean(LinearEstimate mean, double alpha)
     {
         ArgumentNullException.ThrowIfNull(mean);
         var (low, high) = mean.Interval(alpha);
@@ -58,24 +60,29 @@ public abstract class ResponseScale
     /// <summary>What a difference of two means is on the scale of measurement: itself, a ratio, or an odds ratio.</summary>
     /// <param name="difference">A difference on the scale of analysis.</param>
     /// <param name="alpha">Two-sided; the interval covers 1 - alpha.</param>
-    public BackTransformed Difference(ContrastEstimate difference, double alpha)
+    public BackTransformed Difference(LinearEstimate difference, double alpha)
     {
         ArgumentNullException.ThrowIfNull(difference);
         var (low, high) = difference.Interval(alpha);
         return new BackTransformed(DifferenceName, BackDifference(difference.Estimate), BackDifference(low), BackDifference(high));
     }
 
+    /// <summary>Why the scale does not admit a value; null where it does.</summary>
+    internal string? Refusal(double value) => double.IsFinite(value)
+        ? RefusalOfFinite(value)
+        : $"Found {value}; expected a finite number. Leave out the row of a missing plot.";
+
     private protected abstract string MeanName { get; }
 
     private protected abstract string DifferenceName { get; }
 
+    private protected abstract double Forward(double value);
+
     private protected abstract double Back(double value);
 
-    private protected virtual double BackDifference(double value) => Math.Exp(value);
+    private protected virtual string? RefusalOfFinite(double value) => null;
 
-    private static double Require(double value) => double.IsFinite(value)
-        ? value
-        : throw new ArgumentException($"Found {value}; expected a finite number. Leave out the row of a missing plot.", nameof(value));
+    private protected virtual double BackDifference(double value) => Math.Exp(value);
 
     private sealed class MeasuredScale() : ResponseScale("as measured")
     {
@@ -83,7 +90,7 @@ public abstract class ResponseScale
 
         private protected override string DifferenceName => "difference";
 
-        public override double Transform(double value) => Require(value);
+        private protected override double Forward(double value) => value;
 
         private protected override double Back(double value) => value;
 
@@ -98,10 +105,12 @@ public abstract class ResponseScale
         private protected override string DifferenceName =>
             offset == 0 ? "ratio" : string.Create(CultureInfo.InvariantCulture, $"ratio of (value + {offset})");
 
-        public override double Transform(double value) => Require(value) + offset > 0
-            ? Math.Log(value + offset)
-            : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                $"Found {value} with offset {offset}; a logarithm needs a sum above 0. State a larger offset, or treat values below the quantitation limit as censored."), nameof(value));
+        private protected override string? RefusalOfFinite(double value) => value + offset > 0
+            ? null
+            : string.Create(CultureInfo.InvariantCulture,
+                $"Found {value} with offset {offset}; a logarithm needs a sum above 0. State a larger offset, or treat values below the quantitation limit as censored.");
+
+        private protected override double Forward(double value) => Math.Log(value + offset);
 
         private protected override double Back(double value) => Math.Exp(value) - offset;
     }
@@ -113,16 +122,16 @@ public abstract class ResponseScale
 
         private protected override string DifferenceName => adjustment == 0 ? "odds ratio" : "odds ratio of the adjusted share";
 
-        public override double Transform(double value)
-        {
-            var share = adjustment + ((1 - (2 * adjustment)) * Require(value));
-            return value is >= 0 and <= 1 && share is > 0 and < 1
-                ? Math.Log(share / (1 - share))
-                : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
-                    $"Found share {value} with adjustment {adjustment}; expected 0 to 1, and an adjustment above 0 where a share is exactly 0 or 1."), nameof(value));
-        }
+        private protected override string? RefusalOfFinite(double value) => value is >= 0 and <= 1 && Adjusted(value) is > 0 and < 1
+            ? null
+            : string.Create(CultureInfo.InvariantCulture,
+                $"Found share {value} with adjustment {adjustment}; expected 0 to 1, and an adjustment above 0 where a share is exactly 0 or 1.");
+
+        private protected override double Forward(double value) => Math.Log(Adjusted(value) / (1 - Adjusted(value)));
 
         private protected override double Back(double value) =>
             Math.Clamp(((1 / (1 + Math.Exp(-value))) - adjustment) / (1 - (2 * adjustment)), 0, 1);
+
+        private double Adjusted(double share) => adjustment + ((1 - (2 * adjustment)) * share);
     }
 }

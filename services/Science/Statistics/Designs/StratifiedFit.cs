@@ -146,7 +146,7 @@ public sealed class StratifiedFit
         ? VectorKernel.Dot(_whole.Select(weights), _solution) + (weights[0] * _mean)
         : throw new NotEstimableException(what, "it falls in an empty cell or is confounded with other treatments");
 
-    private ContrastEstimate Difference(double[] weights, string what)
+    private LinearEstimate Difference(double[] weights, string what)
     {
         if (Math.Abs(weights[0]) > 1e-9)
         {
@@ -169,7 +169,7 @@ public sealed class StratifiedFit
             }
         }
 
-        return ContrastEstimate.FromParts(estimate, parts);
+        return LinearEstimate.FromParts(estimate, parts);
     }
 
     private ErrorPart Part(int stratum, double share, string what) => _strata[stratum].HasResidual

@@ -1,3 +1,5 @@
+using LabPipeline.Science.Statistics.Comparisons;
+
 namespace LabPipeline.Science.Statistics.LinearModels;
 
 /// <summary>
@@ -7,9 +9,9 @@ namespace LabPipeline.Science.Statistics.LinearModels;
 public sealed class AdjustedMeans
 {
     private readonly double[][] _weights;
-    private readonly Func<double[], string, ContrastEstimate> _estimate;
+    private readonly Func<double[], string, LinearEstimate> _estimate;
 
-    internal AdjustedMeans(Term term, IReadOnlyList<AdjustedMean> cells, double[][] weights, Func<double[], string, ContrastEstimate> estimate)
+    internal AdjustedMeans(Term term, IReadOnlyList<AdjustedMean> cells, double[][] weights, Func<double[], string, LinearEstimate> estimate)
     {
         Term = term;
         Cells = cells;
@@ -28,17 +30,17 @@ public sealed class AdjustedMeans
 
     /// <summary>First minus second with its SED and degrees of freedom.</summary>
     /// <exception cref="NotEstimableException">The difference cannot be estimated from the data; the message says why.</exception>
-    public ContrastEstimate Difference(string first, string second) => Difference(IndexOf(first), IndexOf(second));
+    public LinearEstimate Difference(string first, string second) => Difference(IndexOf(first), IndexOf(second));
 
     /// <inheritdoc cref="Difference(string, string)"/>
-    public ContrastEstimate Difference(int first, int second) =>
+    public LinearEstimate Difference(int first, int second) =>
         _estimate([.. _weights[first].Zip(_weights[second], (a, b) => a - b)], $"{Cells[first].Label} - {Cells[second].Label}");
 
     /// <summary>The linear combination of the cell means with the given coefficients, as for a planned or trend contrast.</summary>
     /// <param name="coefficients">One finite number a cell, in the order of <see cref="Cells"/>.</param>
     /// <exception cref="ArgumentException">Another number of coefficients, or one that is not finite.</exception>
     /// <exception cref="NotEstimableException">The combination cannot be estimated from the data.</exception>
-    public ContrastEstimate Contrast(IReadOnlyList<double> coefficients)
+    public LinearEstimate Contrast(IReadOnlyList<double> coefficients)
     {
         ArgumentNullException.ThrowIfNull(coefficients);
         if (coefficients.Count != Cells.Count || !coefficients.All(double.IsFinite))
@@ -54,6 +56,22 @@ public sealed class AdjustedMeans
 
         return _estimate(combined, $"the contrast of {Term}");
     }
+
+    /// <summary>
+    /// The means that can be estimated, each pair with its own SED and df, for tests between means and letters. Means without
+    /// an estimate are left out; <see cref="Cells"/> says why.
+    /// </summary>
+    /// <exception cref="ArgumentException">Fewer than two means can be estimated.</exception>
+    /// <exception cref="NotEstimableException">A pair has no standard error, or one of zero.</exception>
+    public ComparedMeans ForComparison()
+    {
+        int[] estimable = [.. Enumerable.Range(0, Cells.Count).Where(index => Cells[index].Value is not null)];
+        return new ComparedMeans(
+            [.. estimable.Select(index => new MeanEstimate(Cells[index].Label, Cells[index].Value!.Value, Cells[index].Count))],
+            (first, second) => PrecisionOf(Difference(estimable[first], estimable[second])));
+    }
+
+    private static PairPrecision PrecisionOf(LinearEstimate difference) => new(difference.StandardError, difference.Df);
 
     private int IndexOf(string label)
     {

@@ -94,7 +94,7 @@ public sealed class LinearFit
     /// <summary>The mean expected in a cell whose levels are named for some or all factors, whether or not it was observed.</summary>
     /// <param name="levels">Factor name to level; factors left out are averaged with equal weights.</param>
     /// <exception cref="NotEstimableException">The cell cannot be reached from the cells observed.</exception>
-    public ContrastEstimate Predict(IReadOnlyDictionary<string, string> levels)
+    public LinearEstimate Predict(IReadOnlyDictionary<string, string> levels)
     {
         ArgumentNullException.ThrowIfNull(levels);
         var codes = levels.ToDictionary(pair => pair.Key, pair => Factor.Of(pair.Key, _data.FactorNamed(pair.Key).Levels, [pair.Value]).Codes[0]);
@@ -108,7 +108,7 @@ public sealed class LinearFit
         _ => "marginal (type III) sums of squares",
     };
 
-    private ContrastEstimate Estimate(double[] weights, string what)
+    private LinearEstimate Estimate(double[] weights, string what)
     {
         var estimate = Value(weights, what);
         if (!HasResidual)
@@ -118,7 +118,7 @@ public sealed class LinearFit
 
         var direction = _fit.Qr.SolveTransposed(_fit.Qr.Select(weights));
         var variance = VectorKernel.Dot(direction, direction) * ResidualMeanSquare;
-        return ContrastEstimate.FromParts(estimate, [new ErrorPart(AnovaRow.Residual, variance, ResidualDf)]);
+        return LinearEstimate.FromParts(estimate, [new ErrorPart(AnovaRow.Residual, variance, ResidualDf)]);
     }
 
     private double Value(double[] weights, string what) => _fit.Qr.IsEstimable(weights)

@@ -26,7 +26,7 @@ internal static class MeanCells
     }
 
     /// <summary>Builds the means of a term from an estimator that throws where a combination is not estimable.</summary>
-    public static AdjustedMeans Build(ModelData data, Term term, ModelMatrix design, Func<double[], string, ContrastEstimate> estimate,
+    public static AdjustedMeans Build(ModelData data, Term term, ModelMatrix design, Func<double[], string, LinearEstimate> estimate,
         Func<double[], string, double>? valueOnly = null)
     {
         data.RequireFactorsOnly([term]);
@@ -37,7 +37,7 @@ internal static class MeanCells
     }
 
     private static AdjustedMean Mean(ModelData data, Term term, IReadOnlyDictionary<string, int> cell, double[] weights,
-        Func<double[], string, ContrastEstimate> estimate, Func<double[], string, double>? valueOnly)
+        Func<double[], string, LinearEstimate> estimate, Func<double[], string, double>? valueOnly)
     {
         var labels = Labels(data, term, cell);
         var count = CountRows(data, cell);

@@ -92,7 +92,7 @@ public sealed class MixedFit
         };
     }
 
-    private ContrastEstimate Estimate(double[] weights, string what, DegreesOfFreedom method)
+    private LinearEstimate Estimate(double[] weights, string what, DegreesOfFreedom method)
     {
         if (!_design.Qr.IsEstimable(weights))
         {
@@ -101,7 +101,7 @@ public sealed class MixedFit
 
         var kept = _design.Qr.Select(weights);
         var (variance, df) = _inference.Value.Variance(kept, method);
-        return ContrastEstimate.FromParts(VectorKernel.Dot(kept, _coefficients), [new ErrorPart("REML", variance, df)]);
+        return LinearEstimate.FromParts(VectorKernel.Dot(kept, _coefficients), [new ErrorPart("REML", variance, df)]);
     }
 
     private static string Describe(DegreesOfFreedom method) => method == DegreesOfFreedom.KenwardRoger ? "Kenward-Roger" : "Satterthwaite";

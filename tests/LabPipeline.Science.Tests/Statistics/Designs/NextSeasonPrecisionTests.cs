@@ -1,5 +1,5 @@
-using LabPipeline.Science.Statistics;
 using LabPipeline.Science.Statistics.Designs;
+using LabPipeline.Science.Statistics.Tests;
 using LabPipeline.Science.Tests.Statistics.LinearModels;
 using LabPipeline.Testing;
 
@@ -30,21 +30,13 @@ public sealed class NextSeasonPrecisionTests
         Assert.True(Sed(100_000) > Math.Sqrt(2 * 9 / 4.0));
     }
 
-    /// <summary>t quantiles of G_t_quantiles.csv: (2.2281388520 + 0.8790578285) * sqrt(2 * 4 / 6) with 10 df; the 0.80 quantile from memory.</summary>
+    /// <summary>The season's variance reaches the plan unchanged; the plan itself is checked with the power tests.</summary>
     [Fact]
-    public void DetectableDifference_WhenSixBlocks_FollowsTheFormula() =>
-        CheckData.Near((2.2281388520 + 0.8790578285) * Math.Sqrt(8.0 / 6), new NextSeasonPrecision("Residual", 4, 15).DetectableDifference(6, 10, 0.05, 0.8), 1e-8);
-
-    [Fact]
-    public void BlocksNeeded_WhenFound_IsTheSmallestThatDetects()
+    public void Plan_WhenAskedForPower_UsesTheVarianceFound()
     {
         var precision = new NextSeasonPrecision("Residual", 4, 15);
 
-        var blocks = precision.BlocksNeeded(3, 4, 0.05, 0.8);
-
-        Assert.True(precision.DetectableDifference(blocks, (blocks - 1) * 3, 0.05, 0.8) <= 3);
-        Assert.True(precision.DetectableDifference(blocks - 1, (blocks - 2) * 3, 0.05, 0.8) > 3);
-        Assert.Throws<NotEstimableException>(() => precision.BlocksNeeded(1e-6, 4, 0.05, 0.8));
+        Assert.Equal(new RandomisedBlockPlan(4, 4, 0.05).PowerOfComparison(6, 3), precision.Plan(4, 0.05).PowerOfComparison(6, 3));
     }
 
     [Fact]
@@ -53,9 +45,7 @@ public sealed class NextSeasonPrecisionTests
         var precision = new NextSeasonPrecision("Residual", 4, 15);
 
         Assert.Throws<ArgumentOutOfRangeException>(() => precision.StandardErrorOfDifference(1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => precision.DetectableDifference(4, 9, 0, 0.8));
-        Assert.Throws<ArgumentOutOfRangeException>(() => precision.DetectableDifference(4, 9, 0.05, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => precision.BlocksNeeded(0, 4, 0.05, 0.8));
+        Assert.Throws<ArgumentOutOfRangeException>(() => precision.StandardErrorOfDifference(4, 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => NextSeasonPrecision.FromSubsampling(-1, 1, 1, 10));
     }
 }

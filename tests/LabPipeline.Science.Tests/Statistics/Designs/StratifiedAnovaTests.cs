@@ -1,4 +1,5 @@
 using LabPipeline.Science.Statistics;
+using LabPipeline.Science.Statistics.Comparisons;
 using LabPipeline.Science.Statistics.Designs;
 using LabPipeline.Science.Statistics.LinearModels;
 using LabPipeline.Science.Tests.Statistics.LinearModels;
@@ -159,6 +160,26 @@ public sealed class StratifiedAnovaTests
         foreach (var row in ReferenceTable.Load("G_means.csv").Rows.Where(row => row.Text("dataset") == "yates_oats" && row.Text("factor") == label))
         {
             CheckData.Near(row.Number("mean"), Oats().Means(term.Split(':')).Find(row.Text("level")).Value);
+        }
+    }
+
+    /// <summary>G_pairwise.csv, Tukey rows of the oats: main plots on 10 df, sub-plots on 45.</summary>
+    [Theory]
+    [InlineData("yates_oats:V", "variety", 3)]
+    [InlineData("yates_oats:N", "nitrogen", 6)]
+    public void ForComparison_WhenHandedToTukey_AgreesWithPublishedPairs(string set, string term, int pairs)
+    {
+        var tukey = AllPairs.Tukey(Oats().Means(term).ForComparison(), 0.05).Comparisons;
+
+        var expected = ReferenceTable.Load("G_pairwise.csv").Rows.Where(row => row.Text("dataset") == set && row.Text("procedure") == "Tukey HSD").ToArray();
+        Assert.Equal(pairs, expected.Length);
+        foreach (var row in expected)
+        {
+            var names = row.Text("comparison").Split(" - ");
+            var pair = tukey.Single(entry => names.All(entry.Name.Contains));
+            CheckData.Near(row.Number("SE"), pair.Sed);
+            CheckData.Near(row.Number("statistic"), pair.Statistic);
+            Assert.Equal(row.Number("p_adj"), pair.P, 1e-9); // absolute: far in the tail R's ptukey keeps few leading digits
         }
     }
 

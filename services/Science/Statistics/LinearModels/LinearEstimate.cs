@@ -7,7 +7,7 @@ namespace LabPipeline.Science.Statistics.LinearModels;
 /// <param name="StandardError">Same units; for a difference of two means this is the SED.</param>
 /// <param name="Df">Degrees of freedom of the standard error; fractional where several errors are mixed.</param>
 /// <param name="Parts">The errors the variance is made of; one entry where a single error is used.</param>
-public sealed record ContrastEstimate(double Estimate, double StandardError, double Df, IReadOnlyList<ErrorPart> Parts)
+public sealed record LinearEstimate(double Estimate, double StandardError, double Df, IReadOnlyList<ErrorPart> Parts)
 {
     /// <summary>Estimate / StandardError.</summary>
     /// <exception cref="NotEstimableException">The standard error is zero.</exception>
@@ -39,13 +39,13 @@ public sealed record ContrastEstimate(double Estimate, double StandardError, dou
         Parts.Sum(part => part.Variance * StudentT.UpperQuantile(RequireAlpha(alpha) / 2, part.Df)) / Parts.Sum(part => part.Variance);
 
     /// <summary>df = (sum v)^2 / sum(v^2 / df) over the errors a variance is made of. Satterthwaite 1946 (from memory).</summary>
-    internal static ContrastEstimate FromParts(double estimate, IReadOnlyList<ErrorPart> parts)
+    internal static LinearEstimate FromParts(double estimate, IReadOnlyList<ErrorPart> parts)
     {
         var variance = parts.Sum(part => part.Variance);
         var df = parts.Count == 1 || variance == 0
             ? parts[0].Df
             : variance * variance / parts.Sum(part => part.Variance * part.Variance / part.Df);
-        return new ContrastEstimate(estimate, Math.Sqrt(variance), df, parts);
+        return new LinearEstimate(estimate, Math.Sqrt(variance), df, parts);
     }
 
     private static double RequireAlpha(double alpha) => alpha is > 0 and < 1
