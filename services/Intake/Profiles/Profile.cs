@@ -1,5 +1,5 @@
-using LabPipeline.Science.Quantities;
 using LabPipeline.Intake.Reading;
+using LabPipeline.Science.Quantities;
 
 namespace LabPipeline.Intake.Profiles;
 
