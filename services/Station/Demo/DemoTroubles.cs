@@ -22,7 +22,7 @@ internal static class DemoTroubles
     private static IEnumerable<PlantedTrouble> OfSamples(DemoPlaces places) =>
     [
         new("free and total glucose swapped", "Both extracts went into the analyser in the wrong order, so that sucrose comes out below zero.",
-            places.Sample(DemoMishaps.Swapped), "negative sucrose", ["implausible value"]),
+            places.Sample(DemoMishaps.Swapped), "negative sucrose", []),
         new("label of another trial", $"The second extract was scanned as {DemoMishaps.StrangeLabel}, a good barcode that no plan holds; the sample keeps one extract.",
             places.File(DemoMishaps.OtherLabel, "analyser-b", ".txt"), "unknown barcode", [IncompleteSample]),
         new("short of tubers", "Three tubers instead of five were fried.", places.Sample(DemoMishaps.ShortOfTubers), IncompleteSample, []),
