@@ -224,6 +224,6 @@ public sealed class EvaluationTests : IAsyncLifetime
 
     private Task EvaluateAsync(params string[] barcodes) => _lab.EvaluateAsync((session, now) => _lab.Evaluation.SamplesAsync(session, barcodes, now));
 
-    private Task StandAsync(int fileId, Standing standing) => _lab.WriteAsync(session => Dapper.SqlMapper.ExecuteAsync(
+    private Task<int> StandAsync(int fileId, Standing standing) => _lab.WriteAsync(session => Dapper.SqlMapper.ExecuteAsync(
         session.Connection, "update reading set standing = @standing where file_id = @fileId", new { fileId, standing }, session.Transaction));
 }

@@ -70,7 +70,7 @@ internal sealed class QualityLab : IAsyncDisposable
         {
             var file = new SourceFile
             {
-                Sha256 = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes((name, facts, reason)))),
+                Sha256 = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes($"{name}|{reason}|{string.Join('|', facts)}"))),
                 Kind = "sugar",
                 Name = name,
                 ArchivedAs = name,

@@ -145,7 +145,7 @@ public sealed class ReconciliationTests
 
     private static Finding SomeFinding(string window, System.Random random) => Find(window, (FindingLevel)random.Next(1, 4), $"{random.Next(3)}");
 
-    private static IEnumerable<string> Windows(System.Random random) => Enumerable.Range(0, 8).Where(_ => random.Next(2) == 0).Select(number => $"window {number}").ToList();
+    private static List<string> Windows(System.Random random) => [.. Enumerable.Range(0, 8).Where(_ => random.Next(2) == 0).Select(number => $"window {number}")];
 
     private static List<T> Shuffled<T>(IEnumerable<T> items, System.Random random) => [.. items.OrderBy(_ => random.Next())];
 

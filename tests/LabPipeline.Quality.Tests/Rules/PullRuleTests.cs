@@ -70,13 +70,16 @@ public sealed class PullRuleTests
     [Fact]
     public void Zone_ThatDoesNotExist_LeavesEveryRuleNotEvaluated()
     {
-        var pull = Pull(17, Nothing("101", "B1")) with { Trial = new TrialSettings { TrialCode = "NT26", TimeZone = "Mars/Olympus" } };
+        var trial = new TrialSettings { TrialCode = "NT26", TimeZone = "Mars/Olympus" };
+        var empty = Pull(17, Nothing("101", "B1")) with { Trial = trial };
+        var partial = Pull(17, Nothing("101", "B1"), Whole("102", "B1")) with { Trial = trial };
 
-        var findings = RuleRunner.Run<PullEvidence>([new MissingPullRule(Limits), new IncompletePullRule()], pull);
+        var findings = RuleRunner.Run<PullEvidence>([new MissingPullRule(Limits)], empty)
+            .Concat(RuleRunner.Run<PullEvidence>([new IncompletePullRule(), new IncompleteSampleRule()], partial)).ToList();
 
-        Assert.Equal(2, findings.Count);
+        Assert.Equal(3, findings.Count);
         Assert.All(findings, finding => Assert.True(finding.IsNotEvaluated));
-        Assert.Contains("'Mars/Olympus'", findings[0].Headline, StringComparison.Ordinal);
+        Assert.All(findings, finding => Assert.Contains("'Mars/Olympus'", finding.Headline, StringComparison.Ordinal));
     }
 
     [Theory]
