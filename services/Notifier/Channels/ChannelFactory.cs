@@ -12,8 +12,8 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
     private static readonly TimeSpan EmailTimeout = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan WebhookTimeout = TimeSpan.FromSeconds(10);
 
-    // Two hundred rows of bounded text are a few megabytes at most.
-    private const int FileBatch = 200;
+    // Five hundred rows of bounded text are ten megabytes at most; SQL Server takes no more than 2100 parameters.
+    private const int FileBatch = 500;
 
     public IReadOnlyList<IAlertChannel> Create() =>
     [

@@ -35,11 +35,12 @@ public static class ParcelClaim
 
         if (await DigestStore.FindDueAsync(session, channel.Name, now).ConfigureAwait(false) is { } digestId)
         {
-            return await TakeDigestAsync(session, digestId, now).ConfigureAwait(false);
+            await DigestStore.MarkAsync(session, channel.Name, digestId, Claimed(now)).ConfigureAwait(false);
+            return await DigestParcelAsync(session, channel.Name, digestId).ConfigureAwait(false);
         }
 
         var verdict = channel.Storm is { } limits
-            ? StormThrottle.Decide(limits, await DeliveryStore.FindTrafficAsync(session, channel.Name, limits.Window, now).ConfigureAwait(false), now)
+            ? StormThrottle.Decide(limits, await DeliveryStore.FindTrafficAsync(session, channel.Name, limits, now).ConfigureAwait(false), now)
             : StormVerdict.OneByOne;
         return verdict switch
         {
@@ -78,15 +79,14 @@ public static class ParcelClaim
     private static async Task<Parcel> StartDigestAsync(WarehouseSession session, ChannelPolicy channel, DateTimeOffset now)
     {
         var digestId = NoticeIdentity.OfDigest(channel.Name, now);
-        await DigestStore.StartAsync(session, channel.Name, digestId, now).ConfigureAwait(false);
-        return await TakeDigestAsync(session, digestId, now).ConfigureAwait(false);
+        await DigestStore.StartAsync(session, channel.Name, digestId, now, Claimed(now)).ConfigureAwait(false);
+        return await DigestParcelAsync(session, channel.Name, digestId).ConfigureAwait(false);
     }
 
-    private static async Task<Parcel> TakeDigestAsync(WarehouseSession session, string digestId, DateTimeOffset now)
+    private static async Task<Parcel> DigestParcelAsync(WarehouseSession session, string channel, string digestId)
     {
-        await DigestStore.MarkAsync(session, digestId, Claimed(now)).ConfigureAwait(false);
-        var head = await DigestStore.FindHeadAsync(session, digestId).ConfigureAwait(false);
-        var lines = await DigestStore.ListLinesAsync(session, digestId).ConfigureAwait(false);
+        var head = await DigestStore.FindHeadAsync(session, channel, digestId).ConfigureAwait(false);
+        var lines = await DigestStore.ListLinesAsync(session, channel, digestId).ConfigureAwait(false);
         return new Parcel
         {
             Notices = [NoticeWriter.Digest(digestId, head, lines)],
