@@ -67,7 +67,7 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
         Name = name,
         Levels = channel.Levels.Count == 0
             ? new HashSet<AlertLevel> { AlertLevel.Block, AlertLevel.Hold }
-            : new HashSet<AlertLevel>(channel.Levels.Select(AlertLevels.Parse)),
+            : new HashSet<AlertLevel>(channel.Levels.Where(level => level != ChannelOptions.NoLevel).Select(AlertLevels.Parse)),
         Quiet = channel.Quiet is { } quiet
             ? new QuietHours(
                 NotifierOptionsValidator.TimeOf(quiet.From)!.Value,
@@ -76,5 +76,7 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
             : null,
         Storm = new StormLimits { Immediate = options.StormMessages, Window = options.StormWindow, GatherFor = options.StormGathering },
         Timeout = timeout,
+        RemindAfter = channel.RemindAfter,
+        EscalateAfter = channel.EscalateAfter,
     };
 }

@@ -15,8 +15,6 @@ public static class ParcelClaim
 
     public const string LeaseName = "notifier-delivery";
 
-    private const string ReachedMeanwhile = "the other channels were reached before this was told";
-
     private static readonly TimeSpan LeaseFor = TimeSpan.FromMinutes(1);
 
     private static readonly string Holder = $"{Environment.MachineName}:{Environment.ProcessId}";
@@ -56,13 +54,12 @@ public static class ParcelClaim
         while (true)
         {
             var rows = await DeliveryStore.ListDueAsync(session, channel.Name, leastUrgent, channel.BatchSize, now).ConfigureAwait(false);
-            var settled = rows.Where(row => row.Event == DeliveryEvents.Undelivered && row.MissingOn is null).ToList();
-            if (settled.Count > 0)
+            foreach (var moot in rows.Where(row => row.Moot is not null).GroupBy(row => row.Moot))
             {
-                await DeliveryStore.MarkAsync(session, IdsOf(settled), HeldBack(now)).ConfigureAwait(false);
+                await DeliveryStore.MarkAsync(session, IdsOf(moot), HeldBack(moot.Key!, now)).ConfigureAwait(false);
             }
 
-            var toSend = rows.Except(settled).ToList();
+            var toSend = rows.Where(row => row.Moot is null).ToList();
             if (toSend.Count > 0)
             {
                 await DeliveryStore.MarkAsync(session, IdsOf(toSend), Claimed(now)).ConfigureAwait(false);
@@ -106,7 +103,7 @@ public static class ParcelClaim
         Count = rows.Count,
     };
 
-    private static IReadOnlyList<int> IdsOf(List<DueDelivery> rows) => [.. rows.Select(row => row.DeliveryId)];
+    private static IReadOnlyList<int> IdsOf(IEnumerable<DueDelivery> rows) => [.. rows.Select(row => row.DeliveryId)];
 
     private static Marking Claimed(DateTimeOffset now) => new()
     {
@@ -116,10 +113,10 @@ public static class ParcelClaim
         LastAttemptAt = now,
     };
 
-    private static Marking HeldBack(DateTimeOffset now) => new()
+    private static Marking HeldBack(string reason, DateTimeOffset now) => new()
     {
         State = DeliveryStates.HeldBack,
         NextAttemptAt = now,
-        Error = ReachedMeanwhile,
+        Error = reason,
     };
 }
