@@ -12,8 +12,8 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
     private static readonly TimeSpan EmailTimeout = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan WebhookTimeout = TimeSpan.FromSeconds(10);
 
-    // Two hundred rows of bounded text are a few megabytes at most.
-    private const int FileBatch = 200;
+    // Five hundred rows of bounded text are ten megabytes at most; SQL Server takes no more than 2100 parameters.
+    private const int FileBatch = 500;
 
     public IReadOnlyList<IAlertChannel> Create() =>
     [
@@ -67,7 +67,7 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
         Name = name,
         Levels = channel.Levels.Count == 0
             ? new HashSet<AlertLevel> { AlertLevel.Block, AlertLevel.Hold }
-            : new HashSet<AlertLevel>(channel.Levels.Select(AlertLevels.Parse)),
+            : new HashSet<AlertLevel>(channel.Levels.Where(level => level != ChannelOptions.NoLevel).Select(AlertLevels.Parse)),
         Quiet = channel.Quiet is { } quiet
             ? new QuietHours(
                 NotifierOptionsValidator.TimeOf(quiet.From)!.Value,
@@ -76,5 +76,7 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
             : null,
         Storm = new StormLimits { Immediate = options.StormMessages, Window = options.StormWindow, GatherFor = options.StormGathering },
         Timeout = timeout,
+        RemindAfter = channel.RemindAfter,
+        EscalateAfter = channel.EscalateAfter,
     };
 }

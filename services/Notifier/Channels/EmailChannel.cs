@@ -89,8 +89,10 @@ public sealed class EmailChannel(ChannelPolicy policy, SmtpTarget target, Mailbo
 
     private string Describe(Exception exception)
     {
-        var code = exception is SmtpCommandException command ? ((int)command.StatusCode).ToString(CultureInfo.InvariantCulture) + " " : "";
-        var text = $"{target.Host}:{target.Port.ToString(CultureInfo.InvariantCulture)} answered {code}{exception.Message}";
+        var what = exception is SmtpCommandException command
+            ? $"answered {((int)command.StatusCode).ToString(CultureInfo.InvariantCulture)} {command.Message}"
+            : exception.Message;
+        var text = $"{target.Host}:{target.Port.ToString(CultureInfo.InvariantCulture)}: {what}";
         return target.Password?.Redact(text) ?? text;
     }
 }

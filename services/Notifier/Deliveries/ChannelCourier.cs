@@ -110,7 +110,7 @@ public sealed class ChannelCourier(
     // What was sent is marked even while the program is being stopped.
     private Task MarkAsync(Parcel parcel, Marking marking) => warehouse.WriteAsync(
         session => parcel.DigestId is { } digestId
-            ? DigestStore.MarkAsync(session, digestId, marking)
+            ? DigestStore.MarkAsync(session, channel.Policy.Name, digestId, marking)
             : DeliveryStore.MarkAsync(session, parcel.DeliveryIds, marking),
         CancellationToken.None);
 }

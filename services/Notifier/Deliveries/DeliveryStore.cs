@@ -32,16 +32,19 @@ public sealed class DeliveryStore
     public static async Task<bool> IsAnyDueAsync(WarehouseSession session, string channel, DateTimeOffset now) =>
         await session.ScalarAsync<int>(IsAnyDue, new { channel, now }).ConfigureAwait(false) == 1;
 
-    public static async Task<ChannelTraffic> FindTrafficAsync(WarehouseSession session, string channel, TimeSpan window, DateTimeOffset now)
+    /// <remarks>Looking through everything that waits is dear in a storm, so it is done only when the limit is reached.</remarks>
+    public static async Task<ChannelTraffic> FindTrafficAsync(WarehouseSession session, string channel, StormLimits limits, DateTimeOffset now)
     {
-        var waiting = await session.FirstOrDefaultAsync<WaitingRow>(FindWaiting, new { channel, now }).ConfigureAwait(false);
-        var tried = await session.FirstOrDefaultAsync<TriedRow>(FindTried, new { channel, since = now - window }).ConfigureAwait(false);
+        var tried = await session.FirstOrDefaultAsync<TriedRow>(FindTried, new { channel, since = now - limits.Window }).ConfigureAwait(false);
+        var waiting = tried!.TriedSingly < limits.ImmediateForOthers
+            ? null
+            : await session.FirstOrDefaultAsync<WaitingRow>(FindWaiting, new { channel, now }).ConfigureAwait(false);
         return new ChannelTraffic
         {
-            TriedSingly = tried!.TriedSingly,
+            TriedSingly = tried.TriedSingly,
             LastDigestAt = tried.LastDigestAt,
-            OldestDueAt = waiting!.OldestDueAt,
-            BlockWaits = waiting.MostUrgent == (int)AlertLevel.Block,
+            OldestDueAt = waiting?.OldestDueAt,
+            BlockWaits = waiting?.MostUrgent == (int)AlertLevel.Block,
         };
     }
 

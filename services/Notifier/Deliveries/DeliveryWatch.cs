@@ -5,7 +5,7 @@ using Microsoft.Extensions.Logging;
 
 namespace LabPipeline.Notifier.Deliveries;
 
-/// <summary>Sees to it that a channel which is not reached turns red on every other one.</summary>
+/// <summary>Sees to it that a channel which is not reached turns red on every other one, and that an alert nobody has acknowledged is told again.</summary>
 public sealed class DeliveryWatch(ChannelSet channels, LabWarehouse warehouse, DeliverySignal signal, TimeProvider time, ILogger<DeliveryWatch> log)
 {
     /// <summary>An alert owed for longer is told on the other channels as undelivered.</summary>
@@ -19,6 +19,8 @@ public sealed class DeliveryWatch(ChannelSet channels, LabWarehouse warehouse, D
     private static readonly TimeSpan LookBack = RetrySchedule.GiveUpAfter + TimeSpan.FromDays(5);
 
     private static readonly SqlText InsertUndelivered = SqlText.Load<DeliveryWatch>("insert-undelivered");
+    private static readonly SqlText InsertReminders = SqlText.Load<DeliveryWatch>("insert-reminders");
+    private static readonly SqlText RenewReminders = SqlText.Load<DeliveryWatch>("renew-reminders");
     private static readonly SqlText HoldBackOrphans = SqlText.Load<DeliveryWatch>("hold-back-orphaned-clearings");
 
     public async Task RunAsync(CancellationToken cancellationToken)
@@ -39,41 +41,51 @@ public sealed class DeliveryWatch(ChannelSet channels, LabWarehouse warehouse, D
         }
     }
 
-    /// <summary>Writes down what has to be told about deliveries that are late or failed.</summary>
+    /// <summary>Writes down what has to be told about deliveries that are late or failed, and about alerts nobody has seen to.</summary>
     public async Task LookAsync(CancellationToken cancellationToken)
     {
-        var written = await warehouse.WriteAsync(
+        var (undelivered, reminders) = await warehouse.WriteAsync(
             async session =>
             {
                 var now = time.GetUtcNow();
-                if (!await ParcelClaim.TryHoldLeaseAsync(session, now).ConfigureAwait(false))
-                {
-                    return 0;
-                }
-
-                await session.ExecuteAsync(HoldBackOrphans, new { reason = NeverTold }).ConfigureAwait(false);
-                var rows = 0;
-                foreach (var channel in channels.Policies)
-                {
-                    rows += await session.ExecuteAsync(InsertUndelivered, UndeliveredFor(channel, now)).ConfigureAwait(false);
-                }
-
-                return rows;
+                return await ParcelClaim.TryHoldLeaseAsync(session, now).ConfigureAwait(false)
+                    ? await WriteAsync(session, now).ConfigureAwait(false)
+                    : (0, 0);
             },
             cancellationToken).ConfigureAwait(false);
-        if (written > 0)
+        if (undelivered > 0)
         {
-            log.LogError("AlertsUndelivered {Count}", written);
+            log.LogError("AlertsUndelivered {Count}", undelivered);
+        }
+
+        if (undelivered + reminders > 0)
+        {
             signal.Wake();
         }
     }
 
-    private static object UndeliveredFor(ChannelPolicy channel, DateTimeOffset now) => new
+    private async Task<(int Undelivered, int Reminders)> WriteAsync(WarehouseSession session, DateTimeOffset now)
     {
-        channel = channel.Name,
-        now,
-        quietUntil = channel.DueAt(now, AlertLevel.Hold),
-        owedBefore = now - UndeliveredAfter,
-        since = now - LookBack,
-    };
+        await session.ExecuteAsync(HoldBackOrphans, new { reason = NeverTold }).ConfigureAwait(false);
+        var undelivered = 0;
+        var reminders = 0;
+        foreach (var channel in channels.Policies)
+        {
+            var quietUntil = channel.DueAt(now, AlertLevel.Hold);
+            undelivered += await session.ExecuteAsync(
+                InsertUndelivered,
+                new { channel = channel.Name, now, quietUntil, owedBefore = now - UndeliveredAfter, since = now - LookBack }).ConfigureAwait(false);
+            if (channel.RemindAfter is not null || channel.EscalateAfter is not null)
+            {
+                var due = new
+                {
+                    channel = channel.Name, now, quietUntil, remindBefore = now - channel.RemindAfter, escalateBefore = now - channel.EscalateAfter,
+                };
+                reminders += await session.ExecuteAsync(RenewReminders, due).ConfigureAwait(false);
+                reminders += await session.ExecuteAsync(InsertReminders, due).ConfigureAwait(false);
+            }
+        }
+
+        return (undelivered, reminders);
+    }
 }

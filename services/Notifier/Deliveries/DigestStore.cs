@@ -16,17 +16,17 @@ public sealed class DigestStore
     public static Task<string?> FindDueAsync(WarehouseSession session, string channel, DateTimeOffset now) =>
         session.FirstOrDefaultAsync<string>(FindDue, new { channel, now });
 
-    /// <summary>Folds everything that is due into a digest.</summary>
-    public static Task StartAsync(WarehouseSession session, string channel, string digestId, DateTimeOffset now) =>
-        session.ExecuteAsync(Start, new { channel, digestId, now });
+    /// <summary>Folds everything that is due into a digest and claims it.</summary>
+    public static Task StartAsync(WarehouseSession session, string channel, string digestId, DateTimeOffset now, Marking claim) => session.ExecuteAsync(
+        Start, new { channel, digestId, now, claim.AttemptStep, claim.NextAttemptAt, claim.LastAttemptAt });
 
-    public static async Task<DigestHead> FindHeadAsync(WarehouseSession session, string digestId) =>
-        (await session.FirstOrDefaultAsync<DigestHead>(FindHead, new { digestId }).ConfigureAwait(false))!;
+    public static async Task<DigestHead> FindHeadAsync(WarehouseSession session, string channel, string digestId) =>
+        (await session.FirstOrDefaultAsync<DigestHead>(FindHead, new { channel, digestId }).ConfigureAwait(false))!;
 
-    public static Task<IReadOnlyList<DigestRow>> ListLinesAsync(WarehouseSession session, string digestId) =>
-        session.QueryAsync<DigestRow>(ListLines, new { digestId, most = DigestNotice.MostLines });
+    public static Task<IReadOnlyList<DigestRow>> ListLinesAsync(WarehouseSession session, string channel, string digestId) =>
+        session.QueryAsync<DigestRow>(ListLines, new { channel, digestId, most = DigestNotice.MostLines });
 
-    public static Task MarkAsync(WarehouseSession session, string digestId, Marking marking) => session.ExecuteAsync(
+    public static Task MarkAsync(WarehouseSession session, string channel, string digestId, Marking marking) => session.ExecuteAsync(
         Update,
-        new { digestId, marking.State, marking.AttemptStep, marking.NextAttemptAt, marking.LastAttemptAt, marking.DeliveredAt, marking.Error });
+        new { channel, digestId, marking.State, marking.AttemptStep, marking.NextAttemptAt, marking.LastAttemptAt, marking.DeliveredAt, marking.Error });
 }

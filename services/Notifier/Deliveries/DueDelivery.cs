@@ -40,4 +40,15 @@ public sealed record DueDelivery
 
     /// <summary>For an undelivered alert: the channels that were not reached; null when they have been reached since.</summary>
     public string? MissingOn { get; init; }
+
+    /// <summary>Whether the alert is open and nobody has acknowledged it.</summary>
+    public bool WaitsForSomebody { get; init; }
+
+    /// <summary>Why there is nothing left to tell; null when there is.</summary>
+    public string? Moot => Event switch
+    {
+        DeliveryEvents.Undelivered when MissingOn is null => "the other channels were reached before this was told",
+        DeliveryEvents.Reminder when !WaitsForSomebody => "somebody saw to it before this was told",
+        _ => null,
+    };
 }

@@ -15,8 +15,6 @@ public static class ParcelClaim
 
     public const string LeaseName = "notifier-delivery";
 
-    private const string ReachedMeanwhile = "the other channels were reached before this was told";
-
     private static readonly TimeSpan LeaseFor = TimeSpan.FromMinutes(1);
 
     private static readonly string Holder = $"{Environment.MachineName}:{Environment.ProcessId}";
@@ -35,11 +33,12 @@ public static class ParcelClaim
 
         if (await DigestStore.FindDueAsync(session, channel.Name, now).ConfigureAwait(false) is { } digestId)
         {
-            return await TakeDigestAsync(session, digestId, now).ConfigureAwait(false);
+            await DigestStore.MarkAsync(session, channel.Name, digestId, Claimed(now)).ConfigureAwait(false);
+            return await DigestParcelAsync(session, channel.Name, digestId).ConfigureAwait(false);
         }
 
         var verdict = channel.Storm is { } limits
-            ? StormThrottle.Decide(limits, await DeliveryStore.FindTrafficAsync(session, channel.Name, limits.Window, now).ConfigureAwait(false), now)
+            ? StormThrottle.Decide(limits, await DeliveryStore.FindTrafficAsync(session, channel.Name, limits, now).ConfigureAwait(false), now)
             : StormVerdict.OneByOne;
         return verdict switch
         {
@@ -55,13 +54,12 @@ public static class ParcelClaim
         while (true)
         {
             var rows = await DeliveryStore.ListDueAsync(session, channel.Name, leastUrgent, channel.BatchSize, now).ConfigureAwait(false);
-            var settled = rows.Where(row => row.Event == DeliveryEvents.Undelivered && row.MissingOn is null).ToList();
-            if (settled.Count > 0)
+            foreach (var moot in rows.Where(row => row.Moot is not null).GroupBy(row => row.Moot))
             {
-                await DeliveryStore.MarkAsync(session, IdsOf(settled), HeldBack(now)).ConfigureAwait(false);
+                await DeliveryStore.MarkAsync(session, IdsOf(moot), HeldBack(moot.Key!, now)).ConfigureAwait(false);
             }
 
-            var toSend = rows.Except(settled).ToList();
+            var toSend = rows.Where(row => row.Moot is null).ToList();
             if (toSend.Count > 0)
             {
                 await DeliveryStore.MarkAsync(session, IdsOf(toSend), Claimed(now)).ConfigureAwait(false);
@@ -78,15 +76,14 @@ public static class ParcelClaim
     private static async Task<Parcel> StartDigestAsync(WarehouseSession session, ChannelPolicy channel, DateTimeOffset now)
     {
         var digestId = NoticeIdentity.OfDigest(channel.Name, now);
-        await DigestStore.StartAsync(session, channel.Name, digestId, now).ConfigureAwait(false);
-        return await TakeDigestAsync(session, digestId, now).ConfigureAwait(false);
+        await DigestStore.StartAsync(session, channel.Name, digestId, now, Claimed(now)).ConfigureAwait(false);
+        return await DigestParcelAsync(session, channel.Name, digestId).ConfigureAwait(false);
     }
 
-    private static async Task<Parcel> TakeDigestAsync(WarehouseSession session, string digestId, DateTimeOffset now)
+    private static async Task<Parcel> DigestParcelAsync(WarehouseSession session, string channel, string digestId)
     {
-        await DigestStore.MarkAsync(session, digestId, Claimed(now)).ConfigureAwait(false);
-        var head = await DigestStore.FindHeadAsync(session, digestId).ConfigureAwait(false);
-        var lines = await DigestStore.ListLinesAsync(session, digestId).ConfigureAwait(false);
+        var head = await DigestStore.FindHeadAsync(session, channel, digestId).ConfigureAwait(false);
+        var lines = await DigestStore.ListLinesAsync(session, channel, digestId).ConfigureAwait(false);
         return new Parcel
         {
             Notices = [NoticeWriter.Digest(digestId, head, lines)],
@@ -106,7 +103,7 @@ public static class ParcelClaim
         Count = rows.Count,
     };
 
-    private static IReadOnlyList<int> IdsOf(List<DueDelivery> rows) => [.. rows.Select(row => row.DeliveryId)];
+    private static IReadOnlyList<int> IdsOf(IEnumerable<DueDelivery> rows) => [.. rows.Select(row => row.DeliveryId)];
 
     private static Marking Claimed(DateTimeOffset now) => new()
     {
@@ -116,10 +113,10 @@ public static class ParcelClaim
         LastAttemptAt = now,
     };
 
-    private static Marking HeldBack(DateTimeOffset now) => new()
+    private static Marking HeldBack(string reason, DateTimeOffset now) => new()
     {
         State = DeliveryStates.HeldBack,
         NextAttemptAt = now,
-        Error = ReachedMeanwhile,
+        Error = reason,
     };
 }

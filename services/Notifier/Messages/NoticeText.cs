@@ -19,6 +19,11 @@ public static class NoticeText
     /// <summary><paramref name="text"/> with every character that could break a header, a line or a terminal written as <c>\uXXXX</c>, cut with an ellipsis after <paramref name="longest"/> characters.</summary>
     public static string OneLine(string text, int longest)
     {
+        if (text.Length <= longest && text.All(IsSafe))
+        {
+            return text;
+        }
+
         var line = new StringBuilder(Math.Min(text.Length, longest));
         for (var index = 0; index < text.Length; index++)
         {

@@ -25,6 +25,12 @@ public sealed record ChannelPolicy
     /// <summary>How long one sending may take.</summary>
     public required TimeSpan Timeout { get; init; }
 
+    /// <summary>How long after its last telling an alert nobody has acknowledged is told again; null for never.</summary>
+    public TimeSpan? RemindAfter { get; init; }
+
+    /// <summary>How old an alert nobody has acknowledged is when it is told here although nobody asked for its level; null for never.</summary>
+    public TimeSpan? EscalateAfter { get; init; }
+
 
     /// <summary>The moment from which an alert of <paramref name="level"/> is owed to this channel.</summary>
     public DateTimeOffset DueAt(DateTimeOffset now, AlertLevel level) => Quiet?.DueAt(now, level) ?? now;

@@ -13,6 +13,8 @@ public sealed partial class NotifierOptionsValidator : IValidateOptions<Notifier
 {
     private const int HighestPort = 65535;
 
+    private static readonly TimeSpan ShortestReminder = TimeSpan.FromMinutes(10);
+
     public ValidateOptionsResult Validate(string? name, NotifierOptions options)
     {
         List<string> faults =
@@ -53,6 +55,11 @@ public sealed partial class NotifierOptionsValidator : IValidateOptions<Notifier
         if (SmtpSecurityNames.Find(options.SmtpSecurity) is null)
         {
             yield return $"SmtpSecurity is '{options.SmtpSecurity}'; expected starttls, tls or none.";
+        }
+
+        if (options.SmtpSecurity == SmtpSecurityNames.None && options.SmtpUser.Length > 0)
+        {
+            yield return "SmtpSecurity is none although SmtpUser is set: the password would travel readable; expected starttls or tls.";
         }
 
         if (AddressOf(options.MailFrom) is null)
@@ -123,9 +130,19 @@ public sealed partial class NotifierOptionsValidator : IValidateOptions<Notifier
             yield return $"{setting} has a name that is not 1 to 40 characters of a-z, 0-9 and '-'; expected such as lab-manager.";
         }
 
-        foreach (var level in channel.Levels.Where(level => !AlertLevels.TryParse(level, out _)))
+        foreach (var level in channel.Levels.Where(level => level != ChannelOptions.NoLevel && !AlertLevels.TryParse(level, out _)))
         {
-            yield return $"{setting}:Levels has '{level}'; expected block, hold or note.";
+            yield return $"{setting}:Levels has '{level}'; expected block, hold, note or none.";
+        }
+
+        if (channel.RemindAfter < ShortestReminder)
+        {
+            yield return $"{setting}:RemindAfter is {channel.RemindAfter:c}; expected at least {ShortestReminder:c}.";
+        }
+
+        if (channel.EscalateAfter < ShortestReminder)
+        {
+            yield return $"{setting}:EscalateAfter is {channel.EscalateAfter:c}; expected at least {ShortestReminder:c}.";
         }
 
         if (channel.Quiet is { } quiet)

@@ -9,7 +9,7 @@ public sealed record ChannelTraffic
     /// <summary>When a digest was last tried within the window; null when none did.</summary>
     public DateTimeOffset? LastDigestAt { get; init; }
 
-    /// <summary>Since when the oldest waiting delivery has been due; null when nothing waits.</summary>
+    /// <summary>Since when the oldest waiting delivery has been due; null when nothing waits, or when the limit is too far to look.</summary>
     public DateTimeOffset? OldestDueAt { get; init; }
 
     public bool BlockWaits { get; init; }

@@ -5,11 +5,6 @@ public static class StormThrottle
 {
     public static StormVerdict Decide(StormLimits limits, ChannelTraffic traffic, DateTimeOffset now)
     {
-        if (traffic.OldestDueAt is not { } oldest)
-        {
-            return StormVerdict.Nothing;
-        }
-
         if (traffic.TriedSingly < limits.ImmediateForOthers)
         {
             return StormVerdict.OneByOne;
@@ -20,6 +15,6 @@ public static class StormThrottle
             return StormVerdict.BlockOnly;
         }
 
-        return traffic.LastDigestAt is null && now - oldest >= limits.GatherFor ? StormVerdict.Digest : StormVerdict.Wait;
+        return traffic.LastDigestAt is null && now - traffic.OldestDueAt >= limits.GatherFor ? StormVerdict.Digest : StormVerdict.Wait;
     }
 }

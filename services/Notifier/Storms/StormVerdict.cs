@@ -3,8 +3,6 @@ namespace LabPipeline.Notifier.Storms;
 /// <summary>What a channel may be told now.</summary>
 public enum StormVerdict
 {
-    Nothing,
-
     /// <summary>The most urgent waiting delivery, by itself.</summary>
     OneByOne,
 

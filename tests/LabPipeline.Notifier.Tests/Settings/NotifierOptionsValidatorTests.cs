@@ -34,7 +34,7 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
             BoardUrl = "board",
             Emails =
             {
-                ["Lab Manager"] = new EmailOptions { To = "manager", Levels = { "alarm" }, Quiet = new QuietHoursOptions { From = "8pm", To = "06:00" } },
+                ["Lab Manager"] = new EmailOptions { To = "manager", Levels = { "alarm" }, Quiet = new QuietHoursOptions { From = "8pm", To = "06:00" }, RemindAfter = TimeSpan.FromMinutes(1), EscalateAfter = TimeSpan.Zero },
                 ["technician"] = new EmailOptions { To = "t@lab.example", Quiet = new QuietHoursOptions { From = "06:00", To = "06:00" } },
             },
             Webhooks =
@@ -56,7 +56,9 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
                 "Notifier:SmtpUser is set, but its password is missing: environment variable LABPIPELINE_TEST_NEVER_SET is not set; expected the secret there, or in a file.",
                 "Notifier:Emails:Lab Manager:To is 'manager'; expected one address such as manager@lab.example.",
                 "Notifier:Emails:Lab Manager has a name that is not 1 to 40 characters of a-z, 0-9 and '-'; expected such as lab-manager.",
-                "Notifier:Emails:Lab Manager:Levels has 'alarm'; expected block, hold or note.",
+                "Notifier:Emails:Lab Manager:Levels has 'alarm'; expected block, hold, note or none.",
+                "Notifier:Emails:Lab Manager:RemindAfter is 00:01:00; expected at least 00:10:00.",
+                "Notifier:Emails:Lab Manager:EscalateAfter is 00:00:00; expected at least 00:10:00.",
                 "Notifier:Emails:Lab Manager:Quiet is from '8pm' to '06:00'; expected times such as 20:00 and 06:30.",
                 "Notifier:Emails:technician:Quiet is from '06:00' to '06:00'; expected two different times, or no Quiet.",
                 "Notifier:WebhookPrivateNetworks has '10.1.2'; expected a network such as 10.1.2.0/24.",
@@ -73,6 +75,18 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
                 "Notifier:BoardUrl is 'board'; expected an absolute http or https address, or nothing.",
             ],
             FaultsOf(options));
+    }
+
+    [Fact]
+    public void Validate_WhenAPasswordWouldTravelReadable_Refuses()
+    {
+        var options = Good();
+        options.SmtpSecurity = "none";
+        options.SmtpUser = "lab";
+        options.SmtpPasswordFile = Write("password", "hunter-seven-42");
+
+        Assert.Equal(
+            ["Notifier:SmtpSecurity is none although SmtpUser is set: the password would travel readable; expected starttls or tls."], FaultsOf(options));
     }
 
     [Theory]

@@ -35,8 +35,8 @@ public sealed class StormThrottleTests
     }
 
     [Fact]
-    public void Decide_WhenNothingWaits_DoesNothing() =>
-        Assert.Equal(StormVerdict.Nothing, StormThrottle.Decide(Limits, new ChannelTraffic { TriedSingly = 3 }, Now));
+    public void Decide_WhenTheLimitIsReachedAndNothingWaits_Waits() =>
+        Assert.Equal(StormVerdict.Wait, StormThrottle.Decide(Limits, new ChannelTraffic { TriedSingly = 20 }, Now));
 
     [Fact]
     public void Limits_WhenOneMessageIsAllowed_LetOthersHaveIt() => Assert.Equal(1, new StormLimits { Immediate = 1 }.ImmediateForOthers);

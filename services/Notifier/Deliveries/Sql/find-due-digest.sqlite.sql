@@ -1,3 +1,3 @@
 select digest_id from delivery
 where channel = @channel and state = 'pending' and digest_id is not null and next_attempt_at <= @now
-order by urgency, delivery_id limit 1
+order by digest_id limit 1

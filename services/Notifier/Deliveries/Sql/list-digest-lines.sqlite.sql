@@ -1,5 +1,5 @@
 select d.alert_id as AlertId, d.event, a.level, substring(a.headline, 1, 1000) as Headline
 from delivery d
 join qc_alert a on a.alert_id = d.alert_id
-where d.digest_id = @digestId
+where d.channel = @channel and d.state = 'pending' and d.digest_id = @digestId
 order by d.urgency, d.delivery_id limit @most

@@ -5,7 +5,8 @@ select d.delivery_id as DeliveryId, d.alert_id as AlertId, d.times_raised as Tim
        case when d.event = 'undelivered' then (
            select string_agg(u.channel, ', ') from delivery u
            where u.alert_id = d.alert_id and u.times_raised = d.times_raised and u.event = 'raised' and u.channel <> d.channel
-             and (u.state = 'failed' or (u.state = 'pending' and u.due_at <= @owedBefore))) end as MissingOn
+             and (u.state = 'failed' or (u.state = 'pending' and u.due_at <= @owedBefore))) end as MissingOn,
+       case when a.state = 'open' and a.acknowledged_at is null and a.times_raised = d.times_raised then 1 else 0 end as WaitsForSomebody
 from delivery d
 join qc_alert a on a.alert_id = d.alert_id
 where d.channel = @channel and d.state = 'pending' and d.digest_id is null and d.next_attempt_at <= @now and d.urgency <= @leastUrgent

@@ -1,4 +1,4 @@
 update delivery
 set state = @State, attempts = attempts + @AttemptStep, next_attempt_at = @NextAttemptAt, delivered_at = @DeliveredAt,
     last_attempt_at = coalesce(@LastAttemptAt, last_attempt_at), last_error = coalesce(@Error, last_error)
-where digest_id = @digestId
+where channel = @channel and state = 'pending' and digest_id = @digestId

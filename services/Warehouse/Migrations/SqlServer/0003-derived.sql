@@ -58,4 +58,4 @@ create table delivery (
 create index ix_delivery_due on delivery (channel, state, urgency, delivery_id);
 create index ix_delivery_owed on delivery (state, due_at);
 create index ix_delivery_tried on delivery (channel, last_attempt_at);
-create index ix_delivery_digest on delivery (digest_id) where digest_id is not null;
+create index ix_delivery_digest on delivery (channel, state, digest_id) where digest_id is not null;
