@@ -8,23 +8,15 @@ internal sealed class DelimitedRows : IRowSource
     private readonly RowFeed _feed;
     private readonly CharWindow _window;
     private readonly TextRule _text;
-    private readonly char _delimiter;
-    private readonly char _quote;
-    private DelimitedCell[] _cells = new DelimitedCell[16];
-    private int _count;
+    private readonly DelimitedScan _row;
     private int _rowStart;
-    private int _rowLength;
-    private int _lineEnds;
 
     public DelimitedRows(RowFeed feed, TextRule text)
     {
         _feed = feed;
         _window = feed.Window;
         _text = text;
-        _delimiter = text.Delimiter;
-
-        // U+FFFF is no character: when quotes are ordinary characters, nothing is one.
-        _quote = text.Quote ?? '\uFFFF';
+        _row = new DelimitedScan(text.Delimiter, text.Quote, feed.Limits.MaxColumns);
     }
 
     public IReadOnlyList<string> Columns { get; private set; } = [];
@@ -54,7 +46,7 @@ internal sealed class DelimitedRows : IRowSource
             }
 
             HeaderLine = Line;
-            Columns = [.. Enumerable.Range(0, _count).Select(column => Cell(column).ToString())];
+            Columns = [.. Enumerable.Range(0, _row.Count).Select(column => Cell(column).ToString())];
         }
 
         for (var line = 0; line < _text.SkipLines && _feed.SkipLine(); line++)
@@ -72,13 +64,13 @@ internal sealed class DelimitedRows : IRowSource
             return false;
         }
 
-        RowFault = _count != Columns.Count ? FaultCatalogue.RaggedRow(Line, _count, Columns.Count) : LongCell();
+        RowFault = _row.Count != Columns.Count ? FaultCatalogue.RaggedRow(Line, _row.Count, Columns.Count) : LongCell();
         return true;
     }
 
     public ReadOnlySpan<char> Cell(int column)
     {
-        ref readonly var cell = ref _cells[column];
+        ref readonly var cell = ref _row.Cell(column);
         return CellText.Trim(_window.At(_rowStart + cell.Start, cell.Length));
     }
 
@@ -94,7 +86,7 @@ internal sealed class DelimitedRows : IRowSource
         Line = _feed.Line;
         while (true)
         {
-            var scan = Scan(_window.Unread, _window.Ended);
+            var scan = _row.Scan(_window.Unread, _window.Ended);
             if (scan == RowScan.Row)
             {
                 return Accept();
@@ -111,26 +103,26 @@ internal sealed class DelimitedRows : IRowSource
 
     private bool Accept()
     {
-        if (_rowLength > _feed.Limits.MaxLineLength)
+        if (_row.Length > _feed.Limits.MaxLineLength)
         {
             return Refuse(RowScan.More);
         }
 
-        if (_window.Ended && _rowLength == _window.Unread.Length && _window.Unread[^1] != '\n' && _feed.CutHere())
+        if (_window.Ended && _row.Length == _window.Unread.Length && _window.Unread[^1] != '\n' && _feed.CutHere())
         {
             return false;
         }
 
         _rowStart = _window.Position;
-        for (var column = 0; column < _count; column++)
+        for (var column = 0; column < _row.Count; column++)
         {
-            if (_cells[column].Escaped)
+            if (_row.Cell(column).Escaped)
             {
-                Unescape(ref _cells[column]);
+                Unescape(ref _row.Cell(column));
             }
         }
 
-        _feed.Pass(_rowLength, _lineEnds);
+        _feed.Pass(_row.Length, _row.LineEnds);
         return true;
     }
 
@@ -159,126 +151,6 @@ internal sealed class DelimitedRows : IRowSource
         return false;
     }
 
-    private RowScan Scan(ReadOnlySpan<char> text, bool last)
-    {
-        _count = 0;
-        _lineEnds = 0;
-        var position = 0;
-        while (true)
-        {
-            RowScan scan;
-            if (position < text.Length && text[position] == _quote)
-            {
-                scan = ScanQuoted(text, ref position, last);
-            }
-            else
-            {
-                scan = ScanPlain(text, ref position, last);
-            }
-
-            if (scan != RowScan.Row)
-            {
-                return scan;
-            }
-
-            if (position == text.Length || text[position] == '\n')
-            {
-                _lineEnds += position < text.Length ? 1 : 0;
-                _rowLength = Math.Min(position + 1, text.Length);
-                return RowScan.Row;
-            }
-
-            position++;
-        }
-    }
-
-    private RowScan ScanPlain(ReadOnlySpan<char> text, ref int position, bool last)
-    {
-        var length = text[position..].IndexOfAny(_delimiter, _quote, '\n');
-        if (length < 0)
-        {
-            if (!last)
-            {
-                return RowScan.More;
-            }
-
-            length = text.Length - position;
-        }
-        else if (text[position + length] == _quote)
-        {
-            return RowScan.MisplacedQuote;
-        }
-
-        var start = position;
-        position += length;
-        return Add(new DelimitedCell(start, length, false));
-    }
-
-    private RowScan ScanQuoted(ReadOnlySpan<char> text, ref int position, bool last)
-    {
-        var start = position + 1;
-        var from = start;
-        var escaped = false;
-        while (true)
-        {
-            var found = text[from..].IndexOf(_quote);
-            if (found < 0)
-            {
-                return last ? RowScan.UnclosedQuote : RowScan.OpenQuote;
-            }
-
-            from += found + 1;
-            if (from == text.Length && !last)
-            {
-                return RowScan.OpenQuote;
-            }
-
-            if (from == text.Length || text[from] != _quote)
-            {
-                break;
-            }
-
-            escaped = true;
-            from++;
-        }
-
-        var end = from - 1;
-        if (from < text.Length && text[from] == '\r')
-        {
-            from++;
-        }
-
-        if (from == text.Length && !last)
-        {
-            return RowScan.More;
-        }
-
-        if (from < text.Length && text[from] != _delimiter && text[from] != '\n')
-        {
-            return RowScan.MisplacedQuote;
-        }
-
-        _lineEnds += text[start..end].Count('\n');
-        position = from;
-        return Add(new DelimitedCell(start, end - start, escaped));
-    }
-
-    private RowScan Add(DelimitedCell cell)
-    {
-        if (_count == _feed.Limits.MaxColumns)
-        {
-            return RowScan.TooManyColumns;
-        }
-
-        if (_count == _cells.Length)
-        {
-            Array.Resize(ref _cells, _cells.Length * 2);
-        }
-
-        _cells[_count++] = cell;
-        return RowScan.Row;
-    }
-
     private void Unescape(ref DelimitedCell cell)
     {
         var text = _window.At(_rowStart + cell.Start, cell.Length);
@@ -286,7 +158,7 @@ internal sealed class DelimitedRows : IRowSource
         for (var index = 0; index < text.Length; index++)
         {
             text[length++] = text[index];
-            index += text[index] == _quote ? 1 : 0;
+            index += text[index] == _text.Quote ? 1 : 0;
         }
 
         cell = cell with { Length = length, Escaped = false };
@@ -294,11 +166,12 @@ internal sealed class DelimitedRows : IRowSource
 
     private Fault? LongCell()
     {
-        for (var column = 0; column < _count; column++)
+        for (var column = 0; column < _row.Count; column++)
         {
-            if (_cells[column].Length > _feed.Limits.MaxCellLength)
+            var length = _row.Cell(column).Length;
+            if (length > _feed.Limits.MaxCellLength)
             {
-                return FaultCatalogue.CellTooLong(PlaceOf(column), _cells[column].Length, _feed.Limits.MaxCellLength);
+                return FaultCatalogue.CellTooLong(PlaceOf(column), length, _feed.Limits.MaxCellLength);
             }
         }
 

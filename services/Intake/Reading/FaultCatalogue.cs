@@ -1,5 +1,6 @@
 using System.Globalization;
 using LabPipeline.Intake.Text;
+using LabPipeline.Science.Barcodes;
 
 namespace LabPipeline.Intake.Reading;
 
@@ -174,7 +175,7 @@ public static class FaultCatalogue
         At(place, FaultCode.BarcodeCheck, barcode, expected.ToString(), ScanAgain);
 
     internal static Fault BarcodeFormat(CellPlace place, ReadOnlySpan<char> text) =>
-        At(place, FaultCode.BarcodeFormat, text, "a sample barcode of 4 to 24 letters and digits without I, O and Q", ScanAgain);
+        At(place, FaultCode.BarcodeFormat, text, Invariant($"a sample barcode of {SampleBarcode.ShortestLength} to {SampleBarcode.LongestLength} letters and digits without I, O and Q"), ScanAgain);
 
     private static Fault At(CellPlace place, string code, ReadOnlySpan<char> found, string expected, string advice) => new(
         code, place.Line, place.Column, place.ColumnName is null ? null : VisibleText.Of(place.ColumnName), VisibleText.Of(found), expected, advice);

@@ -1,4 +1,5 @@
 using LabPipeline.Intake.Profiles;
+using LabPipeline.Science.Barcodes;
 
 namespace LabPipeline.Intake.Reading;
 
@@ -111,16 +112,22 @@ internal sealed class IdentityReader
             return null;
         }
 
-        identity.Barcode = BarcodeCell.Read(text, out var expected);
-        if (identity.Barcode is not null)
+        var reading = SampleBarcode.Read(text.ToString());
+        if (reading.Barcode is { } barcode)
         {
-            _lastBarcode = identity.Barcode;
+            _lastBarcode = barcode.Text;
+            identity.Barcode = _lastBarcode;
             return null;
         }
 
-        return expected == '\0'
-            ? FaultCatalogue.BarcodeFormat(_barcode.Place(_rows), text)
-            : FaultCatalogue.BarcodeCheck(_barcode.Place(_rows), text.ToString().ToUpperInvariant(), expected);
+        var place = _barcode.Place(_rows);
+        if (reading.Refusal != BarcodeRefusal.CheckCharacter)
+        {
+            return FaultCatalogue.BarcodeFormat(place, text);
+        }
+
+        var upper = text.ToString().ToUpperInvariant();
+        return FaultCatalogue.BarcodeCheck(place, upper, Mod37x36.Compute(upper[..^1]));
     }
 
     private Fault? ReadParts(RowIdentity identity)

@@ -13,7 +13,7 @@ public sealed class RuleLimitsValidator : IValidateOptions<RuleLimits>
         Check(options.SessionSamples >= 3, nameof(options.SessionSamples), options.SessionSamples, "3 or more", faults);
         Check(options.PeelTargetPercent is >= 0m and <= 100m, nameof(options.PeelTargetPercent), options.PeelTargetPercent, "from 0 to 100", faults);
         Check(options.PullGraceDays is >= 0 and <= 60, nameof(options.PullGraceDays), options.PullGraceDays, "from 0 to 60", faults);
-        Check(options.HeldFileMinutes is >= 1 and <= 10080, nameof(options.HeldFileMinutes), options.HeldFileMinutes, "from 1 to 10080", faults);
+        Check(options.HeldFileMinutes is >= 0 and <= 10080, nameof(options.HeldFileMinutes), options.HeldFileMinutes, "from 0 to 10080", faults);
         return faults.Count == 0 ? ValidateOptionsResult.Success : ValidateOptionsResult.Fail(faults);
     }
 

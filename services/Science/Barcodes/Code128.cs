@@ -120,7 +120,8 @@ public sealed record Code128
                 values.Add(character - 32);
                 return 1;
             default:
-                throw new ArgumentException($"Found '{character}' at position {position + 1} of '{text}', expected a text that code set {set} of Code 128 can hold.", nameof(text));
+                throw new ArgumentException(
+                    $"Found '{character}' at position {position + 1} of '{text}', expected a text that code set {set} of Code 128 can hold.", nameof(text));
         }
     }
 }

@@ -1,7 +1,10 @@
 namespace LabPipeline.Science.Barcodes;
 
 /// <summary>ISO/IEC 7064 MOD 37-2: one check character 0-9, A-Z or * for an alphanumeric payload.</summary>
-/// <remarks>The sum of value x 2^position over payload and check is 1 modulo 37; * stands for 36. Finds every swap of neighbours. Source: ISO/IEC 7064:2003, pure systems.</remarks>
+/// <remarks>
+/// The sum of value x 2^position over payload and check is 1 modulo 37; * stands for 36. Finds every swap of neighbours.
+/// Source: ISO/IEC 7064:2003, pure systems.
+/// </remarks>
 public static class Mod37x2
 {
     private const string Expected = "characters 0-9 and A-Z";

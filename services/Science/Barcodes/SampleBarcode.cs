@@ -61,7 +61,8 @@ public sealed record SampleBarcode
         if (refusal != BarcodeRefusal.None || payload.Any(char.IsAsciiLetterLower))
         {
             throw new ArgumentException(
-                $"Found the barcode payload '{payload}', expected {ShortestLength - 1} to {LongestLength - 1} characters A-Z and 0-9 without I, O, Q.", nameof(payload));
+                $"Found the barcode payload '{payload}', expected {ShortestLength - 1} to {LongestLength - 1} characters A-Z and 0-9 without I, O, Q.",
+                nameof(payload));
         }
 
         return new SampleBarcode(payload, Mod37x36.Compute(payload));
@@ -128,7 +129,8 @@ public sealed record SampleBarcode
         BarcodeRefusal.Character => $"Found a character outside A-Z and 0-9 in '{text}', expected a sample barcode; scan the label again.",
         BarcodeRefusal.AmbiguousLetter => $"Found I, O or Q in '{text}', expected a barcode without them; read 1 for I and 0 for O or Q, or scan the label.",
         // The right check character is not shown: whoever types it in would defeat the check.
-        _ => $"Found '{text}', whose last character does not belong to the rest, expected a barcode as printed; one character is wrong or missing: scan the label again.",
+        _ => $"Found '{text}', whose last character does not belong to the rest, expected a barcode as printed; "
+            + "one character is wrong or missing: scan the label again.",
     };
 
     // Only A-Z can be here; the culture-free table avoids Turkish i and the long s.

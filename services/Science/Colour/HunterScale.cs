@@ -46,7 +46,8 @@ public sealed record HunterScale
     public static HunterScale SquareRoot(ViewingCondition condition)
     {
         ArgumentNullException.ThrowIfNull(condition);
-        return new(condition, HunterForm.SquareRoot, HunterCoefficients.SquareRootKa(condition.Xn), HunterCoefficients.SquareRootKb(condition.Zn), 1 / condition.Xn, 1 / condition.Zn);
+        var (ka, kb) = (HunterCoefficients.SquareRootKa(condition.Xn), HunterCoefficients.SquareRootKb(condition.Zn));
+        return new(condition, HunterForm.SquareRoot, ka, kb, 1 / condition.Xn, 1 / condition.Zn);
     }
 
     /// <summary>The sum form on the white of <paramref name="condition"/>.</summary>
@@ -54,9 +55,14 @@ public sealed record HunterScale
     public static HunterScale Sum(ViewingCondition condition)
     {
         ArgumentNullException.ThrowIfNull(condition);
-        return condition.Illuminant == Illuminant.A
-            ? throw new ArgumentException("Found illuminant A for the sum form of the Hunter scale, expected a daylight: use the tabulated or square-root form.", nameof(condition))
-            : new(condition, HunterForm.Sum, HunterCoefficients.SumKa(condition.Xn, condition.Yn), HunterCoefficients.SumKb(condition.Yn, condition.Zn), 1 / condition.Xn, 1 / condition.Zn);
+        if (condition.Illuminant == Illuminant.A)
+        {
+            throw new ArgumentException(
+                "Found illuminant A for the sum form of the Hunter scale, expected a daylight: use the tabulated or square-root form.", nameof(condition));
+        }
+
+        var (ka, kb) = (HunterCoefficients.SumKa(condition.Xn, condition.Yn), HunterCoefficients.SumKb(condition.Yn, condition.Zn));
+        return new(condition, HunterForm.Sum, ka, kb, 1 / condition.Xn, 1 / condition.Zn);
     }
 
     /// <summary>The rounded handbook form for C/2°.</summary>

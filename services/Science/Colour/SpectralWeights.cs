@@ -34,10 +34,13 @@ public sealed class SpectralWeights
     /// <summary>Illuminant, observer and the white that belongs to these weights.</summary>
     public ViewingCondition Condition { get; }
 
+    /// <summary>Weights of X, from <see cref="FirstNm"/> on.</summary>
     public IReadOnlyList<double> X => _weights[0];
 
+    /// <summary>Weights of Y; they sum to 100.</summary>
     public IReadOnlyList<double> Y => _weights[1];
 
+    /// <summary>Weights of Z.</summary>
     public IReadOnlyList<double> Z => _weights[2];
 
     /// <summary>Plain sums k S x: for curves every 5 nm, or to reproduce programs that sum every 10 nm without interpolation.</summary>
@@ -52,7 +55,8 @@ public sealed class SpectralWeights
         if (stepNm is not (5 or 10) || firstNm < IlluminantTable.Values.FirstNm || lastNm > IlluminantTable.Values.LastNm
             || firstNm > LatestFirstNm || lastNm < EarliestLastNm || firstNm % 5 != 0 || (lastNm - firstNm) % stepNm != 0)
         {
-            throw new ArgumentException($"Found a sum from {firstNm} to {lastNm} nm every {stepNm} nm, expected a step of 5 or 10 nm within 360 to 780 nm that covers 400 to 700 nm.", nameof(stepNm));
+            throw new ArgumentException(
+                $"Found a sum from {firstNm} to {lastNm} nm every {stepNm} nm, expected every 5 or 10 nm within 360 to 780 nm, covering 400 to 700 nm.", nameof(stepNm));
         }
 
         var products = Products(illuminant, observer, Wavelengths(firstNm, lastNm, stepNm));
@@ -79,7 +83,8 @@ public sealed class SpectralWeights
         ArgumentNullException.ThrowIfNull(spectrum);
         if (spectrum.StepNm != StepNm || (spectrum.FirstNm - FirstNm) % StepNm != 0)
         {
-            throw new ArgumentException($"Found a curve from {spectrum.FirstNm} nm every {spectrum.StepNm} nm, expected one every {StepNm} nm on the grid of {FirstNm} nm.", nameof(spectrum));
+            throw new ArgumentException(
+                $"Found a curve from {spectrum.FirstNm} nm every {spectrum.StepNm} nm, expected one every {StepNm} nm on the grid of {FirstNm} nm.", nameof(spectrum));
         }
 
         if (spectrum.FirstNm > LatestFirstNm || spectrum.LastNm < EarliestLastNm)

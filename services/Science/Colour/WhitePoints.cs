@@ -39,5 +39,6 @@ internal static class WhitePoints
     public static (double Xn, double Zn) Find(Illuminant illuminant, Observer observer, WhiteSource source) =>
         Table.TryGetValue((source, illuminant, observer), out var white)
             ? white
-            : throw new ArgumentException($"Found no white point for {illuminant}, {observer} in {source}, expected one of CIE 15, ASTM E308 (not D75) or the Hunter whites.");
+            : throw new ArgumentException(
+                $"Found no white point for {illuminant}, {observer} in {source}, expected one of CIE 15, ASTM E308 (not D75) or the Hunter whites.");
 }

@@ -1,7 +1,10 @@
 namespace LabPipeline.Science.Units;
 
 /// <summary>Factors between customary and SI units of field and bench; multiply a value in the first unit to get the second.</summary>
-/// <remarks>Exact definitions (international yard and pound, 1959; NIST SP 811). Masses of 1 lb and 1 oz stand in <c>Quantities.UnitConversion</c> with the readings they serve.</remarks>
+/// <remarks>
+/// Exact definitions (international yard and pound, 1959; NIST SP 811). Masses of 1 lb and 1 oz stand in <c>Quantities.UnitConversion</c>
+/// with the readings they serve.
+/// </remarks>
 public static class Conversion
 {
     /// <summary>1 inch in mm.</summary>

@@ -61,7 +61,7 @@ public sealed record LabResult
     /// <exception cref="ArgumentException">The ends are in the wrong order.</exception>
     public static LabResult Between(decimal low, decimal high) => low <= high
         ? new(ResultKind.Between, null, null, low, high)
-        : throw new ArgumentException($"Found an interval from {low.ToString(CultureInfo.InvariantCulture)} to {high.ToString(CultureInfo.InvariantCulture)}, expected the lower end first.", nameof(low));
+        : throw new ArgumentException(FormattableString.Invariant($"Found an interval from {low} to {high}, expected the lower end first."), nameof(low));
 
     /// <summary>Value, limit and interval multiplied by a factor above zero, such as volume x dilution / mass; the kind stays.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The factor is zero or less.</exception>

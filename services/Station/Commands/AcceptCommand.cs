@@ -7,7 +7,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Accepts an edited re-export.</summary>
 internal sealed class AcceptCommand(IAnsiConsole console) : AsyncCommand<FileSettings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, FileSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, FileSettings settings, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var (name, count) = await warehouse.WriteAsync(

@@ -9,7 +9,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Lists alerts.</summary>
 internal sealed class AlertsCommand(IAnsiConsole console) : AsyncCommand<AlertsCommand.Settings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var filter = new AlertFilter { State = settings.All ? null : AlertStates.Open, Level = settings.Level, RuleName = settings.Rule };

@@ -9,7 +9,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Lists arrivals.</summary>
 internal sealed class ArrivalsCommand(IAnsiConsole console) : AsyncCommand<ArrivalsCommand.Settings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var rows = await warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, settings.State), cancellationToken);

@@ -4,13 +4,14 @@ using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Reading;
 using Spectre.Console;
 using Spectre.Console.Cli;
+using Profile = LabPipeline.Intake.Profiles.Profile;
 
 namespace LabPipeline.Station.Commands;
 
 /// <summary>Shows how a profile reads a file, storing nothing.</summary>
 internal sealed class DryRunCommand(IAnsiConsole console) : Command<DryRunCommand.Settings>
 {
-    protected override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var profile = ReadProfile(settings.Profile);
         using var bytes = OpenFile(settings.File);

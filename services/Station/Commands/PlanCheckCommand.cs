@@ -6,7 +6,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Checks a plan document.</summary>
 internal sealed class PlanCheckCommand(IAnsiConsole console) : Command<PlanSettings>
 {
-    protected override int Execute(CommandContext context, PlanSettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, PlanSettings settings, CancellationToken cancellationToken)
     {
         var plan = PlanReading.ReadValid(settings.File);
         console.MarkupLineInterpolated(

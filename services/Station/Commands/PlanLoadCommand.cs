@@ -7,7 +7,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Loads a plan document.</summary>
 internal sealed class PlanLoadCommand(IAnsiConsole console) : AsyncCommand<PlanSettings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, PlanSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, PlanSettings settings, CancellationToken cancellationToken)
     {
         var plan = PlanReading.ReadValid(settings.File);
         using var warehouse = await StationWarehouse.CreateAsync(settings.Lab, cancellationToken);

@@ -1,5 +1,4 @@
 using LabPipeline.Hosting;
-using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Hosting;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -9,7 +8,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Runs the whole pipeline in this process.</summary>
 internal sealed class RunCommand(IAnsiConsole console) : AsyncCommand<StationSettings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, StationSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, StationSettings settings, CancellationToken cancellationToken)
     {
         var lab = settings.Lab;
         using var host = StationHost.Build(settings.Data);

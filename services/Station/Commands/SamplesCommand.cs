@@ -7,7 +7,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Writes the sample list of a plan.</summary>
 internal sealed class SamplesCommand(IAnsiConsole console) : Command<PlanSettings>
 {
-    protected override int Execute(CommandContext context, PlanSettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, PlanSettings settings, CancellationToken cancellationToken)
     {
         var list = SampleList.Of(PlanReading.ReadValid(settings.File));
         if (settings.Out is { } path)

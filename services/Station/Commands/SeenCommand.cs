@@ -8,7 +8,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Notes that somebody has seen an alert.</summary>
 internal sealed class SeenCommand(IAnsiConsole console) : AsyncCommand<SeenCommand.Settings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var outcome = await warehouse.WriteAsync(

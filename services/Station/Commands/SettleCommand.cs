@@ -7,7 +7,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Settles an alert.</summary>
 internal sealed class SettleCommand(IAnsiConsole console) : AsyncCommand<AlertNumberSettings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, AlertNumberSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, AlertNumberSettings settings, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var outcome = await warehouse.WriteAsync(

@@ -7,7 +7,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Takes a file out again.</summary>
 internal sealed class TakeOutCommand(IAnsiConsole console) : AsyncCommand<FileSettings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, FileSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, FileSettings settings, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var name = await warehouse.WriteAsync(

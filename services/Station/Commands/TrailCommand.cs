@@ -10,7 +10,7 @@ namespace LabPipeline.Station.Commands;
 /// <summary>Follows a sample through the warehouse.</summary>
 internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCommand.Settings>
 {
-    protected override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var barcode = settings.Barcode.Trim().ToUpperInvariant();
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);

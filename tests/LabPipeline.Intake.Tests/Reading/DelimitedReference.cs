@@ -50,34 +50,28 @@ internal static class DelimitedReference
         return (rows, false);
     }
 
-    private static bool ReadCell(string text, ref int position, ref int line, out string cell)
+    private static bool ReadCell(string text, ref int position, ref int line, out string cell) =>
+        position < text.Length && text[position] == '"' ? ReadQuoted(text, ref position, ref line, out cell) : ReadPlain(text, ref position, out cell);
+
+    private static bool ReadPlain(string text, ref int position, out string cell)
     {
         var content = new StringBuilder();
-        cell = "";
-        if (position == text.Length || text[position] != '"')
+        for (; position < text.Length && text[position] is not (',' or '\n'); position++)
         {
-            for (; position < text.Length && text[position] is not (',' or '\n'); position++)
-            {
-                if (text[position] == '"')
-                {
-                    return false;
-                }
-
-                content.Append(text[position]);
-            }
-
-            cell = content.ToString();
-            return true;
+            content.Append(text[position]);
         }
 
-        position++;
-        while (true)
-        {
-            if (position == text.Length)
-            {
-                return false;
-            }
+        cell = content.ToString();
+        return !cell.Contains('"', StringComparison.Ordinal);
+    }
 
+    private static bool ReadQuoted(string text, ref int position, ref int line, out string cell)
+    {
+        var content = new StringBuilder();
+        var closed = false;
+        position++;
+        while (position < text.Length && !closed)
+        {
             var symbol = text[position++];
             if (symbol != '"')
             {
@@ -91,7 +85,7 @@ internal static class DelimitedReference
             }
             else
             {
-                break;
+                closed = true;
             }
         }
 
@@ -101,6 +95,6 @@ internal static class DelimitedReference
         }
 
         cell = content.ToString();
-        return position == text.Length || text[position] is ',' or '\n';
+        return closed && (position == text.Length || text[position] is ',' or '\n');
     }
 }

@@ -3,7 +3,10 @@ using LabPipeline.Testing;
 
 namespace LabPipeline.Science.Tests.Gravity;
 
-/// <summary>Against D_specific_gravity_table.csv, D_specific_gravity_examples.csv, D_water_density_tanaka2001.csv and D_mass_loss_examples.csv; sources stand in each test.</summary>
+/// <summary>
+/// Against D_specific_gravity_table.csv, D_specific_gravity_examples.csv, D_water_density_tanaka2001.csv and D_mass_loss_examples.csv; the published
+/// relations behind the table are named with each <see cref="SolidsRelation"/>.
+/// </summary>
 public sealed class GravityTests
 {
     [Theory]

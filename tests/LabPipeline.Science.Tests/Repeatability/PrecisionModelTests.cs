@@ -29,7 +29,7 @@ public sealed class PrecisionModelTests
     [Fact]
     public void LevelFunction_OnTheExampleOfTheStandard_GivesItsLine()
     {
-        // ISO 5725-2:1994, 7.5.2.4 (from memory, and confirmed by recomputing): five levels of one df each lead to s = 0.032 + 0.0154 m after two refits.
+        // ISO 5725-2:1994, 7.5.2.4 (from memory, and confirmed by recomputing): five levels of equal df lead to s = 0.032 + 0.0154 m after two refits.
         double[] level = [3.94, 8.28, 14.18, 15.59, 20.41];
         double[] deviation = [0.092, 0.179, 0.127, 0.337, 0.393];
         var levels = level.Zip(deviation, (m, s) => new LevelPrecision(m, s, 7)).ToList();

@@ -18,42 +18,39 @@ public static class AdjustedPValues
             throw new ArgumentException(Sample.Text($"A p value is {wrong}; 0 to 1 is expected."), nameof(pValues));
         }
 
-        var order = Enumerable.Range(0, pValues.Count).OrderBy(index => pValues[index]).ToArray();
-        var adjusted = new double[pValues.Count];
-        switch (adjustment)
+        return adjustment switch
         {
-            case PValueAdjustment.None:
-                return [.. pValues];
-            case PValueAdjustment.Bonferroni:
-                return [.. pValues.Select(p => Math.Min(1, p * pValues.Count))];
-            case PValueAdjustment.Holm:
-                Holm();
-                return adjusted;
-            case PValueAdjustment.BenjaminiHochberg:
-                BenjaminiHochberg();
-                return adjusted;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(adjustment), $"There is no adjustment {adjustment}.");
-        }
-
-        void Holm()
-        {
-            var largest = 0.0;
-            for (var place = 0; place < order.Length; place++)
-            {
-                largest = Math.Max(largest, (order.Length - place) * pValues[order[place]]);
-                adjusted[order[place]] = Math.Min(1, largest);
-            }
-        }
-
-        void BenjaminiHochberg()
-        {
-            var smallest = 1.0;
-            for (var place = order.Length - 1; place >= 0; place--)
-            {
-                smallest = Math.Min(smallest, pValues[order[place]] * order.Length / (place + 1));
-                adjusted[order[place]] = smallest;
-            }
-        }
+            PValueAdjustment.None => [.. pValues],
+            PValueAdjustment.Bonferroni => [.. pValues.Select(p => Math.Min(1, p * pValues.Count))],
+            PValueAdjustment.Holm => Holm(pValues),
+            PValueAdjustment.BenjaminiHochberg => BenjaminiHochberg(pValues),
+            _ => throw new ArgumentOutOfRangeException(nameof(adjustment), $"There is no adjustment {adjustment}."),
+        };
     }
+
+    private static double[] Holm(IReadOnlyList<double> pValues)
+    {
+        var (order, adjusted, largest) = (Order(pValues), new double[pValues.Count], 0.0);
+        for (var place = 0; place < order.Length; place++)
+        {
+            largest = Math.Max(largest, (order.Length - place) * pValues[order[place]]);
+            adjusted[order[place]] = Math.Min(1, largest);
+        }
+
+        return adjusted;
+    }
+
+    private static double[] BenjaminiHochberg(IReadOnlyList<double> pValues)
+    {
+        var (order, adjusted, smallest) = (Order(pValues), new double[pValues.Count], 1.0);
+        for (var place = order.Length - 1; place >= 0; place--)
+        {
+            smallest = Math.Min(smallest, pValues[order[place]] * order.Length / (place + 1));
+            adjusted[order[place]] = smallest;
+        }
+
+        return adjusted;
+    }
+
+    private static int[] Order(IReadOnlyList<double> pValues) => [.. Enumerable.Range(0, pValues.Count).OrderBy(index => pValues[index])];
 }

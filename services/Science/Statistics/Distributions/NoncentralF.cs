@@ -39,28 +39,31 @@ public static class NoncentralF
         }
 
         var (x, y) = (odds / (1 + odds), 1 / (1 + odds));
-        var mean = 0.5 * noncentrality;
+        return Math.Min(1, PoissonMean(0.5 * noncentrality, j =>
+        {
+            var (below, above) = SpecialFunctions.BetaTails(x, y, (0.5 * df1) + j, 0.5 * df2);
+            return lower ? below : above;
+        }));
+    }
+
+    /// <summary>Mean of a bounded function of a Poisson count, outwards from the likeliest count.</summary>
+    private static double PoissonMean(double mean, Func<int, double> value)
+    {
         var peak = (int)mean;
         var top = mean == 0 ? 1 : Math.Exp((peak * Math.Log(mean)) - mean - SpecialFunctions.LogGamma(peak + 1));
         var sum = 0.0;
         var weight = top;
         for (var j = peak; weight > 1e-18 * top; j++, weight *= mean / j)
         {
-            sum += weight * Tail(j);
+            sum += weight * value(j);
         }
 
         weight = top * peak / Math.Max(mean, double.Epsilon);
         for (var j = peak - 1; j >= 0 && weight > 1e-18 * top; weight *= j / mean, j--)
         {
-            sum += weight * Tail(j);
+            sum += weight * value(j);
         }
 
-        return Math.Min(1, sum);
-
-        double Tail(int j)
-        {
-            var (below, above) = SpecialFunctions.BetaTails(x, y, (0.5 * df1) + j, 0.5 * df2);
-            return lower ? below : above;
-        }
+        return sum;
     }
 }

@@ -36,8 +36,8 @@ internal static class ScaleMixture
             sum += Term(index);
         }
 
-        sum += Run(first - 1, -1, sum);
-        sum += Run(1, 1, sum);
+        sum += Run(Term, first - 1, -1, sum);
+        sum += Run(Term, 1, 1, sum);
         return step * sum;
 
         double Term(int index)
@@ -46,22 +46,22 @@ internal static class ScaleMixture
             var weight = weigh(v);
             return weight == 0 ? 0 : weight * g(q * Math.Exp(v));
         }
+    }
 
-        double Run(int start, int direction, double already)
+    /// <summary>Terms from a start in one direction until they fall and no longer count.</summary>
+    private static double Run(Func<int, double> term, int start, int direction, double already)
+    {
+        var (total, previous) = (0.0, 0.0);
+        for (var index = start; ; index += direction)
         {
-            var total = 0.0;
-            var previous = 0.0;
-            for (var index = start; ; index += direction)
+            var next = term(index);
+            total += next;
+            if (next <= previous && next <= 1e-16 * (already + total))
             {
-                var term = Term(index);
-                total += term;
-                if (term <= previous && term <= 1e-16 * (already + total))
-                {
-                    return total;
-                }
-
-                previous = term;
+                return total;
             }
+
+            previous = next;
         }
     }
 

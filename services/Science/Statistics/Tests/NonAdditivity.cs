@@ -14,35 +14,22 @@ public static class NonAdditivity
     /// <exception cref="NotEstimableException">All block means or all treatment means are equal, or nothing is left as error.</exception>
     public static TestOutcome Tukey(IReadOnlyList<IReadOnlyList<double>> table)
     {
-        Sample.CheckGroups(table, 2);
-        var (rows, columns) = (table.Count, table[0].Count);
-        var ragged = table.Select((row, index) => (row.Count, index)).FirstOrDefault(row => row.Count != columns);
-        if (ragged.Count != 0)
-        {
-            throw new ArgumentException(Sample.Text($"Row {ragged.index + 1} has {ragged.Count} values, row 1 has {columns}; the table must be complete."), nameof(table));
-        }
-
-        var df = (rows - 1) * (columns - 1);
-        if (df < 2)
-        {
-            throw new ArgumentException(Sample.Text($"The table is {rows} by {columns}; at least 2 by 3 is needed to leave an error term."), nameof(table));
-        }
-
+        var df = CheckedDf(table);
         var grand = Moments.Of([.. table.SelectMany(row => row)]).Mean;
-        var rowEffects = table.Select(row => Effect(row, grand)).ToArray();
-        var columnEffects = Enumerable.Range(0, columns).Select(column => Effect([.. table.Select(row => row[column])], grand)).ToArray();
+        var rows = table.Select(row => Effect(row, grand)).ToArray();
+        var columns = Enumerable.Range(0, table[0].Count).Select(column => Effect([.. table.Select(row => row[column])], grand)).ToArray();
         var (error, cross) = (0.0, 0.0);
-        for (var row = 0; row < rows; row++)
+        for (var row = 0; row < rows.Length; row++)
         {
-            for (var column = 0; column < columns; column++)
+            for (var column = 0; column < columns.Length; column++)
             {
-                var residual = table[row][column] - grand - rowEffects[row] - columnEffects[column];
+                var residual = table[row][column] - grand - rows[row] - columns[column];
                 error += residual * residual;
-                cross += residual * rowEffects[row] * columnEffects[column];
+                cross += residual * rows[row] * columns[column];
             }
         }
 
-        var scale = rowEffects.Sum(effect => effect * effect) * columnEffects.Sum(effect => effect * effect);
+        var scale = rows.Sum(effect => effect * effect) * columns.Sum(effect => effect * effect);
         if (!(scale > 0))
         {
             throw new NotEstimableException("Tukey's non-additivity F", "all block means or all treatment means are equal");
@@ -59,12 +46,28 @@ public static class NonAdditivity
         return new TestOutcome("Tukey one-df non-additivity", statistic, 1, df - 1, FDistribution.Upper(statistic, 1, df - 1));
     }
 
+    private static int CheckedDf(IReadOnlyList<IReadOnlyList<double>> table)
+    {
+        Sample.CheckGroups(table, 2);
+        var (rows, columns) = (table.Count, table[0].Count);
+        for (var row = 1; row < rows; row++)
+        {
+            if (table[row].Count != columns)
+            {
+                throw new ArgumentException(Sample.Text($"Row {row + 1} has {table[row].Count} values, row 1 has {columns}; the table must be complete."), nameof(table));
+            }
+        }
+
+        var df = (rows - 1) * (columns - 1);
+        return df >= 2
+            ? df
+            : throw new ArgumentException(Sample.Text($"The table is {rows} by {columns}; at least 2 by 3 is needed to leave an error term."), nameof(table));
+    }
+
     /// <summary>Snapped to 0 when it is rounding error, so that equal means are seen as equal.</summary>
-    private static double Effect(double[] values, double grand)
+    private static double Effect(IReadOnlyList<double> values, double grand)
     {
         var effect = Moments.Of(values).Mean - grand;
         return Math.Abs(effect) <= 1e-14 * Math.Abs(grand) ? 0 : effect;
     }
-
-    private static double Effect(IReadOnlyList<double> values, double grand) => Effect(values.ToArray(), grand);
 }

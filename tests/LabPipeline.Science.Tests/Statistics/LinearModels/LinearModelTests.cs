@@ -128,14 +128,14 @@ public sealed class LinearModelTests
     }
 
     /// <summary>
-    /// NIST StRD one-way sets. The digits asked for are those the stored doubles can hold: 13 leading digits in SmLs07 leave 4 in the deviations.
+    /// NIST StRD one-way sets. The digits asked for are those the stored doubles can hold: the doubles nearest to the 13-digit data of SmLs07 have themselves F = 21.04 (two exact passes).
     /// </summary>
     [Theory]
     [InlineData("SiRstv", 1e-11)]
     [InlineData("AtmWtAg", 1e-8)]
     [InlineData("SmLs01", 1e-12)]
     [InlineData("SmLs04", 1e-9)]
-    [InlineData("SmLs07", 1e-2)]
+    [InlineData("SmLs07", 2.5e-3)]
     public void Anova_WhenOffsetIsLarge_AgreesWithCertifiedValues(string set, double relative)
     {
         var rows = ReferenceTable.Load($"G_nist_strd/{set}.csv").Rows;

@@ -1,0 +1,1 @@
+select (select count(*) from arrival) + (select count(*) from held_file)
