@@ -1,4 +1,5 @@
 using System.Reflection;
+using LabPipeline.Intake;
 
 namespace LabPipeline.Station.Demo;
 
@@ -10,26 +11,18 @@ internal static class DemoDocuments
     private const string PlanFolder = "plans";
     private const string Profiles = "Profiles/";
 
-    private static readonly (string Kind, string Assembly)[] Intakes =
-    [
-        ("sugar", "LabPipeline.SugarIntake"),
-        ("balance", "LabPipeline.BalanceIntake"),
-        ("colour", "LabPipeline.ColourIntake"),
-        ("bench", "LabPipeline.BenchIntake"),
-    ];
-
     public static IReadOnlyList<DemoDocument> Plan() =>
         [.. new[] { PlanName, "plots.csv" }.Select(name => new DemoDocument(PlanFolder, name, TextOf(Assembly.GetExecutingAssembly(), "Demo/Plan/" + name)))];
 
     public static IReadOnlyList<DemoDocument> SampleProfiles() =>
     [
-        .. Intakes.SelectMany(intake =>
+        .. StationModules.All().OfType<IntakeModule>().SelectMany(module =>
         {
-            var assembly = Assembly.Load(intake.Assembly);
+            var assembly = module.GetType().Assembly;
             return assembly.GetManifestResourceNames()
                 .Where(name => name.StartsWith(Profiles, StringComparison.Ordinal))
                 .Order(StringComparer.Ordinal)
-                .Select(name => new DemoDocument("profiles/" + intake.Kind, name[Profiles.Length..], TextOf(assembly, name)));
+                .Select(name => new DemoDocument("profiles/" + module.Kind.FolderName, name[Profiles.Length..], TextOf(assembly, name)));
         }),
     ];
 

@@ -1,11 +1,18 @@
 using System.Globalization;
+using LabPipeline.Warehouse.Plan;
 
 namespace LabPipeline.Station.Demo;
 
-/// <summary>Names the places of the scenario as people find them: barcodes, files, pulls.</summary>
-internal sealed class DemoPlaces(IReadOnlyList<BenchSession> sessions)
+/// <summary>Names the places of the scenario as people and alerts name them: barcodes, files, runs, pulls with their plots.</summary>
+internal sealed class DemoPlaces(TrialPlan plan, IReadOnlyList<BenchSession> sessions)
 {
-    public static string Session((int Pull, string Block) at) => string.Create(CultureInfo.InvariantCulture, $"pull {at.Pull}, block {at.Block}");
+    /// <summary>A block at a pull, by its plots.</summary>
+    public string Plots((int Pull, string Block) at) => string.Create(
+        CultureInfo.InvariantCulture, $"Pull {at.Pull}, {string.Join(", ", plan.Plots.Where(plot => plot.Block == at.Block).Select(plot => plot.Code))}");
+
+    /// <summary>A run, session or batch: the letters of the instrument, the day, the block.</summary>
+    public string Run((int Pull, string Block) at, string instrument) =>
+        string.Create(CultureInfo.InvariantCulture, $"{instrument}{Find(at.Pull, at.Block).Day:yyMMdd}-{at.Block}");
 
     public string Sample((int Pull, string Block, int Place) at) => Find(at.Pull, at.Block).Samples[at.Place].Barcode;
 

@@ -34,7 +34,7 @@ public sealed record DemoScenario
             Documents = [.. documents, .. DemoDocuments.SampleProfiles()],
             Files = [.. sessions.SelectMany(files.Of).OrderBy(file => file.WrittenAt).ThenBy(file => file.Name, StringComparer.Ordinal)],
             Corrections = files.Corrections,
-            Troubles = DemoTroubles.Of(sessions),
+            Troubles = DemoTroubles.Of(new DemoPlaces(plan, sessions)),
         };
     }
 

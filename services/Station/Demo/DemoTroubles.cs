@@ -6,10 +6,8 @@ internal static class DemoTroubles
     private const string Disagreement = "duplicate disagreement";
     private const string IncompleteSample = "incomplete sample";
 
-    public static IReadOnlyList<PlantedTrouble> Of(IReadOnlyList<BenchSession> sessions) =>
-    [
-        .. OfDuplicates(new DemoPlaces(sessions)), .. OfSamples(new DemoPlaces(sessions)), .. OfSessions(new DemoPlaces(sessions)), .. OfFiles(new DemoPlaces(sessions)),
-    ];
+    public static IReadOnlyList<PlantedTrouble> Of(DemoPlaces places) =>
+        [.. OfDuplicates(places), .. OfSamples(places), .. OfSessions(places), .. OfFiles(places)];
 
     private static IEnumerable<PlantedTrouble> OfDuplicates(DemoPlaces places) =>
     [
@@ -32,10 +30,10 @@ internal static class DemoTroubles
 
     private static IEnumerable<PlantedTrouble> OfSessions(DemoPlaces places) =>
     [
-        new("forgotten block", "Nobody fetched the bags of a block: it has no reading at this pull.", DemoPlaces.Session(DemoMishaps.Forgotten), "incomplete pull", []),
-        new("late block", "A block came to the bench four days after its day, when the window had closed.", DemoPlaces.Session(DemoMishaps.Late), "late pull", []),
-        new("sling not tared", "Every weight under water of a session is 12 g too high.", places.File(DemoMishaps.UntaredSling, "weighing", ".txt"), "weighing off", []),
-        new("cold oil", $"Batch {DemoMishaps.ColdBatch} was fried before the oil had come back to 360 degF.", places.File(DemoMishaps.ColdOil, "fry-log", ".csv"), "fry batch out of window", []),
+        new("forgotten block", "Nobody fetched the bags of a block: it has no reading at this pull.", places.Plots(DemoMishaps.Forgotten), "incomplete pull", []),
+        new("late block", "A block came to the bench four days after its day, when the window had closed.", places.Plots(DemoMishaps.Late), "late pull", []),
+        new("sling not tared", "Every weight under water of a session is 12 g too high.", places.Run(DemoMishaps.UntaredSling, "W"), "weighing off", []),
+        new("cold oil", $"Batch {DemoMishaps.ColdBatch} was fried before the oil had come back to 360 degF.", $"{places.Run(DemoMishaps.ColdOil, "F")}-{DemoMishaps.ColdBatch}", "fry batch out of window", []),
     ];
 
     private static IEnumerable<PlantedTrouble> OfFiles(DemoPlaces places) =>

@@ -96,8 +96,9 @@ public sealed class DemoScenarioTests(DemoSeason season) : IClassFixture<DemoSea
     {
         var places = Scenario.Files.Select(file => file.Name)
             .Concat(PlanSamples.Of(Scenario.Plan).Select(sample => sample.Barcode.Text))
-            .Append("pull 4, block 2")
-            .Append("pull 6, block 4")
+            .Concat(season.InEffect.Select(reading => reading.Run).Distinct())
+            .Append("Pull 4, 201, 202, 203, 204, 205, 206, 207, 208, 209, 210, 211, 212")
+            .Append("Pull 6, 401, 402, 403, 404, 405, 406, 407, 408, 409, 410, 411, 412")
             .ToHashSet(StringComparer.Ordinal);
 
         Assert.Equal(19, Scenario.Troubles.Count);
