@@ -25,7 +25,7 @@ public sealed class ImplausibleValueRule : IRule<SampleEvidence>
             readings.ForEach(reading => facts.Add(Place(reading), reading.Value));
             yield return Findings.Of(
                 this, evidence, FindingLevel.Note, quantity.Name,
-                $"{evidence.Title}: {quantity.Name} {NumberText.List(readings.ConvertAll(reading => NumberText.Of(reading.Value)))} {quantity.Unit} "
+                $"{evidence.Title}: {quantity.Name} {NumberText.With(NumberText.List(readings.ConvertAll(reading => NumberText.Of(reading.Value))), quantity.Unit)} "
                     + $"({NumberText.List(places)}) outside the plausible {Range(quantity)}.",
                 "Compare with the bench record and the instrument; set the reading aside with the reason, or settle this when it is right.",
                 facts.Add("plausible", Range(quantity)));
@@ -38,7 +38,7 @@ public sealed class ImplausibleValueRule : IRule<SampleEvidence>
         {
             yield return Findings.Of(
                 this, evidence, FindingLevel.Note, result.Quantity.Name,
-                $"{evidence.Title}: {result.Quantity.Name} is {NumberText.Of(result.Value)} {result.Quantity.Unit} ({result.Basis}), outside the plausible {Range(result.Quantity)}.",
+                $"{evidence.Title}: {result.Quantity.Name} is {NumberText.With(NumberText.Of(result.Value), result.Quantity.Unit)} ({result.Basis}), outside the plausible {Range(result.Quantity)}.",
                 "Check what it was computed from: masses, volume, dilution and unit first.",
                 new FactSheet().Add(result.Quantity.Name, result.Value).Add("plausible", Range(result.Quantity)).Add("basis", result.Basis));
         }
@@ -50,5 +50,5 @@ public sealed class ImplausibleValueRule : IRule<SampleEvidence>
 
     private static string Place(SampleReading reading) => NumberText.Invariant($"{reading.FileName} line {reading.Line}");
 
-    private static string Range(Quantity quantity) => $"{NumberText.Of(quantity.Lowest)} to {NumberText.Of(quantity.Highest)} {quantity.Unit}";
+    private static string Range(Quantity quantity) => NumberText.With($"{NumberText.Of(quantity.Lowest)} to {NumberText.Of(quantity.Highest)}", quantity.Unit);
 }

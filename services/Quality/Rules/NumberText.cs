@@ -1,4 +1,5 @@
 using System.Globalization;
+using LabPipeline.Science.Quantities;
 
 namespace LabPipeline.Quality.Rules;
 
@@ -23,6 +24,9 @@ internal static class NumberText
     public static string Of(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     public static string Of(DateOnly value) => value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary><paramref name="number"/> with its unit; a plain number has none.</summary>
+    public static string With(string number, Unit unit) => unit == Unit.One ? number : $"{number} {unit}";
 
     /// <summary>The first <paramref name="most"/> items, and how many more there are.</summary>
     public static string List(IReadOnlyCollection<string> items, int most = 12) => items.Count <= most
