@@ -1,4 +1,5 @@
 using System.Globalization;
+using LabPipeline.Science.Quantities;
 
 namespace LabPipeline.Quality.Rules;
 
@@ -19,6 +20,9 @@ internal static class NumberText
         var decimals = Math.Clamp(Digits - magnitude, 0, 12);
         return decimal.Round(value, decimals, MidpointRounding.ToEven).ToString("0.############", CultureInfo.InvariantCulture);
     }
+
+    /// <summary>A number with its unit; a pure number has none.</summary>
+    public static string With(decimal value, Unit unit) => unit == Unit.One ? Of(value) : $"{Of(value)} {unit}";
 
     public static string Of(int value) => value.ToString(CultureInfo.InvariantCulture);
 
