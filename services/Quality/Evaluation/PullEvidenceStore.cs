@@ -31,6 +31,7 @@ internal sealed class PullEvidenceStore
                 {
                     Barcode = sample.Barcode,
                     PlotCode = sample.PlotCode,
+                    Block = sample.Block,
                     BayCode = sample.BayCode,
                     Readings = counts[sample.Barcode].ToDictionary(row => row.QuantityId, row => row.Readings),
                     FirstMeasuredAt = counts[sample.Barcode].Min(row => row.FirstMeasuredAt),
@@ -45,6 +46,8 @@ internal sealed class PullEvidenceStore
         public string Barcode { get; init; } = "";
 
         public string PlotCode { get; init; } = "";
+
+        public string Block { get; init; } = "";
 
         public string BayCode { get; init; } = "";
     }

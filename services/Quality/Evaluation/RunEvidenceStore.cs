@@ -106,7 +106,10 @@ internal sealed class RunEvidenceStore
             {
                 var gravity = gravities.Average(piece => piece.SpecificGravity!.Value);
                 samples.Add((row.RunId, new WeighedSample(
-                    row.Barcode, row.TrialCode, row.PullNo, $"{row.CloneCode} / {row.Treatment}", $"{row.Instrument}/{row.Run}", gravity)));
+                    row.Barcode, row.TrialCode, row.PullNo, $"{row.CloneCode} / {row.Treatment}", $"{row.Instrument}/{row.Run}", gravity)
+                {
+                    FileName = row.FileName,
+                }));
             }
         }
 
@@ -147,6 +150,8 @@ internal sealed class RunEvidenceStore
         public decimal Value { get; init; }
 
         public int? Tuber { get; init; }
+
+        public string FileName { get; init; } = "";
 
         public SampleReading Reading => new() { ReadingId = ReadingId, Barcode = Barcode, QuantityId = QuantityId, Value = Value, Tuber = Tuber };
     }

@@ -22,21 +22,21 @@ internal static class AgreementText
         return $"limit {name} = {NumberText.Of(agreement.CriticalRange)} ({kind}s_r {NumberText.Of(agreement.RepeatabilitySd)})";
     }
 
-    public static FactSheet Facts(ExtractAgreement agreement)
+    public static FactSheet AddTo(FactSheet facts, ExtractAgreement agreement)
     {
-        var facts = new FactSheet();
+        var name = agreement.Quantity.Name;
         foreach (var extract in agreement.Extracts)
         {
-            facts.Add(extract.Extract.Length == 0 ? "extract" : "extract " + extract.Extract, NumberText.With(Exact(extract), agreement.Quantity.Unit));
+            facts.Add(extract.Extract.Length == 0 ? name : $"{name}, extract {extract.Extract}", NumberText.With(Exact(extract), agreement.Quantity.Unit));
         }
 
-        return facts.Add("range", agreement.Range)
-            .Add("limit", agreement.CriticalRange)
-            .Add("s_r", agreement.RepeatabilitySd)
-            .Add("s_r source", agreement.Repeatability.Source + (agreement.Repeatability.IsProvisional ? " (provisional)" : ""));
+        return facts.Add(name + " range", agreement.Range)
+            .Add(name + " limit", agreement.CriticalRange)
+            .Add(name + " s_r", agreement.RepeatabilitySd)
+            .Add(name + " s_r source", agreement.Repeatability.Source + (agreement.Repeatability.IsProvisional ? " (provisional)" : ""));
     }
 
-    public static string Value(ExtractResult extract) => extract.Content.Raw is { } raw ? NumberText.Of(raw) : extract.Content.Kind switch
+    private static string Value(ExtractResult extract) => extract.Content.Raw is { } raw ? NumberText.Of(raw) : extract.Content.Kind switch
     {
         Science.Units.ResultKind.BelowLimit => "<" + NumberText.Of(extract.Content.Limit!.Value),
         _ => $"{NumberText.Of(extract.Content.Low)} to {NumberText.Of(extract.Content.High)}",

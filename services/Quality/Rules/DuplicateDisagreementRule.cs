@@ -9,13 +9,14 @@ public sealed class DuplicateDisagreementRule : IRule<SampleEvidence>
 
     public IEnumerable<Finding> Evaluate(SampleEvidence evidence)
     {
+        var slips = DilutionSlip.FindAll(evidence.Computed.Agreements);
         foreach (var agreement in evidence.Computed.Agreements)
         {
             if (agreement.Outcome == AgreementOutcome.NotJudged)
             {
                 yield return Findings.NotEvaluated(this, evidence, $"{agreement.Quantity.Name}: {agreement.WhyNot}");
             }
-            else if (agreement.Disagrees && DilutionSlip.Find(agreement) is null)
+            else if (agreement.Disagrees && !slips.ContainsKey(agreement.Quantity))
             {
                 yield return Disagreement(evidence, agreement);
             }
@@ -32,6 +33,6 @@ public sealed class DuplicateDisagreementRule : IRule<SampleEvidence>
         return Findings.Of(
             this, evidence, open ? FindingLevel.Hold : FindingLevel.Note, agreement.Quantity.Name,
             $"{evidence.Title}: {AgreementText.Results(agreement)} differ by {NumberText.Of(agreement.Range)}; {AgreementText.Limit(agreement)}.",
-            advice, AgreementText.Facts(agreement));
+            advice, AgreementText.AddTo(new FactSheet(), agreement));
     }
 }

@@ -13,42 +13,37 @@ public sealed class ImplausibleValueRule : IRule<SampleEvidence>
 
     public IEnumerable<Finding> Evaluate(SampleEvidence evidence) => Readings(evidence).Concat(Results(evidence));
 
-    private IEnumerable<Finding> Readings(SampleEvidence evidence)
-    {
-        var outside = evidence.Readings.All.Where(reading => !reading.BelowLimit && !reading.Quantity.IsPlausible(reading.Value));
-        foreach (var group in outside.GroupBy(reading => reading.QuantityId).OrderBy(group => group.Key))
-        {
-            var readings = group.ToList();
-            var quantity = readings[0].Quantity;
-            var places = readings.ConvertAll(Place);
-            var facts = new FactSheet();
-            readings.ForEach(reading => facts.Add(Place(reading), reading.Value));
-            yield return Findings.Of(
-                this, evidence, FindingLevel.Note, quantity.Name,
-                $"{evidence.Title}: {quantity.Name} {NumberText.With(NumberText.List(readings.ConvertAll(reading => NumberText.Of(reading.Value))), quantity.Unit)} "
-                    + $"({NumberText.List(places)}) outside the plausible {Range(quantity)}.",
-                "Compare with the bench record and the instrument; set the reading aside with the reason, or settle this when it is right.",
-                facts.Add("plausible", Range(quantity)));
-        }
-    }
+    /// <summary>One finding for a sample and kind of instrument: a chip read over an open port is wrong in all its coordinates.</summary>
+    private IEnumerable<Finding> Readings(SampleEvidence evidence) =>
+        evidence.Readings.All.Where(reading => !reading.BelowLimit && !reading.Quantity.IsPlausible(reading.Value))
+            .GroupBy(reading => reading.Quantity.Kind)
+            .OrderBy(group => group.Key)
+            .Select(group => Outside(
+                evidence,
+                $"{group.Key} readings".ToLowerInvariant(),
+                [.. group.Select(reading => (reading.Quantity, reading.Value, NumberText.Invariant($"{reading.FileName} line {reading.Line}")))],
+                "Compare with the bench record and the instrument; set the reading aside with the reason, or settle this when it is right."));
 
     private IEnumerable<Finding> Results(SampleEvidence evidence)
     {
-        foreach (var result in evidence.Computed.Results.Where(IsImplausible))
+        var outside = evidence.Computed.Results.Where(IsImplausible).Select(result => (result.Quantity, result.Value, result.Basis)).ToList();
+        if (outside.Count > 0)
         {
-            yield return Findings.Of(
-                this, evidence, FindingLevel.Note, result.Quantity.Name,
-                $"{evidence.Title}: {result.Quantity.Name} is {NumberText.With(NumberText.Of(result.Value), result.Quantity.Unit)} ({result.Basis}), outside the plausible {Range(result.Quantity)}.",
-                "Check what it was computed from: masses, volume, dilution and unit first.",
-                new FactSheet().Add(result.Quantity.Name, result.Value).Add("plausible", Range(result.Quantity)).Add("basis", result.Basis));
+            yield return Outside(evidence, "results", outside, "Check what it was computed from: masses, volume, dilution and unit first.");
         }
+    }
+
+    private Finding Outside(SampleEvidence evidence, string window, List<(Quantity Quantity, decimal Value, string Place)> values, string advice)
+    {
+        var facts = new FactSheet();
+        values.ForEach(value => facts.Add($"{value.Quantity.Name} ({value.Place})", value.Value).Add($"{value.Quantity.Name} plausible", Range(value.Quantity)));
+        var found = values.ConvertAll(value => $"{value.Quantity.Name} {NumberText.With(value.Value, value.Quantity.Unit)} ({value.Place}), plausible {Range(value.Quantity)}");
+        return Findings.Of(this, evidence, FindingLevel.Note, window, $"{evidence.Title}: {NumberText.List(found, 6)}.", advice, facts);
     }
 
     private static bool IsImplausible(SampleResult result) =>
         !result.BelowLimit && !result.Quantity.IsPlausible(result.Value) && !JudgedElsewhere.Contains(result.Quantity)
         && !(result.Quantity == QuantityCatalogue.Sucrose && result.Value < 0m);
 
-    private static string Place(SampleReading reading) => NumberText.Invariant($"{reading.FileName} line {reading.Line}");
-
-    private static string Range(Quantity quantity) => NumberText.With($"{NumberText.Of(quantity.Lowest)} to {NumberText.Of(quantity.Highest)}", quantity.Unit);
+    private static string Range(Quantity quantity) => $"{NumberText.Of(quantity.Lowest)} to {NumberText.With(quantity.Highest, quantity.Unit)}";
 }

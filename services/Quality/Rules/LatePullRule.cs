@@ -19,6 +19,6 @@ public sealed class LatePullRule : IRule<PullEvidence>
             $"{evidence.Title}: {NumberText.Of(late.Count)} of {NumberText.Of(evidence.Samples.Count)} samples were first measured after the window closed on "
                 + $"{NumberText.Of(evidence.ClosesOn)}, the last on {NumberText.Of(last)}: {PlotList.ByBay(late)}.",
             "Report the true days in storage for these plots, or check the instrument's clock.",
-            new FactSheet().Add("closes", evidence.ClosesOn).Add("last measured", last).Add("plots", PlotList.ByBay(late)));
+            new FactSheet().Add("closes", evidence.ClosesOn).Add("last measured", last).Add("plots", PlotList.ByBay(late)).Add("where", PlotList.ByBlock(evidence, late)));
     }
 }

@@ -18,27 +18,28 @@ public sealed class NegativeSucroseRule : IRule<SampleEvidence>
         }
 
         var limit = RepeatabilityEstimate.LimitFactor * agreement.Repeatability.SdAt(0m);
-        foreach (var extract in agreement.Extracts.Where(extract => CensoredHighest(extract) < 0m))
+        var negative = agreement.Extracts.Where(extract => Highest(extract) < 0m).ToList();
+        if (negative.Count > 0)
         {
-            yield return Negative(evidence, agreement, extract, limit);
+            yield return Negative(evidence, agreement, negative, limit);
         }
     }
 
-    private Finding Negative(SampleEvidence evidence, ExtractAgreement agreement, ExtractResult extract, decimal limit)
+    private Finding Negative(SampleEvidence evidence, ExtractAgreement agreement, List<ExtractResult> extracts, decimal limit)
     {
-        var value = CensoredHighest(extract);
-        var beyondChance = -value > limit;
-        var where = extract.Extract.Length == 0 ? "" : $", extract {extract.Extract}";
+        var beyondChance = extracts.Exists(extract => -Highest(extract) > limit);
         var kind = agreement.Repeatability.IsProvisional ? "provisional " : "";
+        var facts = new FactSheet();
+        extracts.ForEach(extract => facts.Add(extract.Extract.Length == 0 ? "sucrose mg/g" : $"sucrose mg/g, extract {extract.Extract}", Highest(extract)));
         return Findings.Of(
-            this, evidence, beyondChance ? FindingLevel.Hold : FindingLevel.Note, extract.Extract.Length == 0 ? "sample" : "extract " + extract.Extract,
-            $"{evidence.Title}{where}: sucrose is {NumberText.Of(value)} mg/g, below 0; "
+            this, evidence, beyondChance ? FindingLevel.Hold : FindingLevel.Note, "sample",
+            $"{evidence.Title}: sucrose is {string.Join(" and ", extracts.Select(extract => NumberText.Of(Highest(extract))))} mg/g, below 0; "
                 + $"{(beyondChance ? "beyond" : "within")} the {kind}limit r = {NumberText.Of(limit)} at zero.",
             beyondChance
                 ? "Total glucose reads below free glucose by more than chance: check that the two were not swapped and that the invertase worked."
                 : "The signed value is kept for means; nothing to do unless it repeats itself across a run.",
-            new FactSheet().Add("sucrose mg/g", value).Add("limit r at zero", limit).Add("s_r source", agreement.Repeatability.Source));
+            facts.Add("limit r at zero", limit).Add("s_r source", agreement.Repeatability.Source));
     }
 
-    private static decimal CensoredHighest(ExtractResult extract) => extract.Content.Raw ?? extract.Content.High;
+    private static decimal Highest(ExtractResult extract) => extract.Content.Raw ?? extract.Content.High;
 }

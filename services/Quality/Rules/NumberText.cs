@@ -21,12 +21,15 @@ internal static class NumberText
         return decimal.Round(value, decimals, MidpointRounding.ToEven).ToString("0.############", CultureInfo.InvariantCulture);
     }
 
+    /// <summary>A number with its unit; a pure number has none.</summary>
+    public static string With(decimal value, Unit unit) => With(Of(value), unit);
+
+    /// <summary>Text with its unit; a pure number has none.</summary>
+    public static string With(string text, Unit unit) => unit == Unit.One ? text : $"{text} {unit}";
+
     public static string Of(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     public static string Of(DateOnly value) => value.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
-    /// <summary><paramref name="number"/> with its unit; a plain number has none.</summary>
-    public static string With(string number, Unit unit) => unit == Unit.One ? number : $"{number} {unit}";
 
     /// <summary>The first <paramref name="most"/> items, and how many more there are.</summary>
     public static string List(IReadOnlyCollection<string> items, int most = 12) => items.Count <= most

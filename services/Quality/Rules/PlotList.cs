@@ -10,4 +10,10 @@ internal static class PlotList
         samples.GroupBy(sample => sample.BayCode, StringComparer.Ordinal)
             .OrderBy(bay => bay.Key, StringComparer.Ordinal)
             .Select(bay => $"bay {bay.Key}: {NumberText.List([.. bay.Select(sample => sample.PlotCode).Order(StringComparer.Ordinal)], MostPlots)}"));
+
+    /// <summary>"pull 4, block 2, block 3": where the analysis will miss them.</summary>
+    public static string ByBlock(PullEvidence pull, IEnumerable<PullSample> samples) => string.Join(
+        ", ",
+        samples.Select(sample => sample.Block).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
+            .Select(block => "block " + block).Prepend(NumberText.Invariant($"pull {pull.Number}")));
 }

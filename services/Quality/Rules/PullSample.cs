@@ -7,6 +7,8 @@ public sealed record PullSample
 
     public required string PlotCode { get; init; }
 
+    public string Block { get; init; } = "";
+
     public required string BayCode { get; init; }
 
     /// <summary>Readings in effect by quantity; quantities without any are not listed.</summary>

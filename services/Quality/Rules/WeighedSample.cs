@@ -5,4 +5,8 @@ namespace LabPipeline.Quality.Rules;
 /// <c>Run</c>: instrument and run.
 /// <c>Mates</c>: what makes samples comparable within a pull: clone and treatment.
 /// </remarks>
-public sealed record WeighedSample(string Barcode, string TrialCode, int PullNo, string Mates, string Run, decimal SpecificGravity);
+public sealed record WeighedSample(string Barcode, string TrialCode, int PullNo, string Mates, string Run, decimal SpecificGravity)
+{
+    /// <summary>File its weights came in.</summary>
+    public string FileName { get; init; } = "";
+}

@@ -41,7 +41,7 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
             this, evidence, FindingLevel.Hold, "implausible",
             $"{evidence.Title}: specific gravity {NumberText.List(samples.ConvertAll(sample => $"{Gravity(sample.SpecificGravity)} ({sample.Barcode})"))} outside {range}.",
             "Check the tare of balance and sling with the check mass, then weigh these samples again.",
-            facts.Add("plausible", range));
+            facts.Add("plausible", range).Add("files", Files(samples)));
     }
 
     private Finding? Compare(RunEvidence evidence, (string TrialCode, int PullNo) pull, List<WeighedSample> samples)
@@ -59,24 +59,28 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
         var shift = Median(differences);
         var error = MedianError * RobustSpread * Median(differences.Select(difference => Math.Abs(difference - shift))) / (decimal)Math.Sqrt(differences.Count);
         return Math.Abs(shift) > limits.SessionShift && Math.Abs(shift) > limits.SessionErrors * error
-            ? Shifted(evidence, pull, differences.Count, shift, error)
+            ? Shifted(evidence, samples, differences.Count, shift, error)
             : null;
     }
 
-    private Finding Shifted(RunEvidence evidence, (string TrialCode, int PullNo) pull, int count, decimal shift, decimal error)
+    private Finding Shifted(RunEvidence evidence, List<WeighedSample> samples, int count, decimal shift, decimal error)
     {
+        var pull = (samples[0].TrialCode, samples[0].PullNo);
         var sessions = evidence.WeighedElsewhere.Where(sample => (sample.TrialCode, sample.PullNo) == pull).Select(sample => sample.Run).Distinct(StringComparer.Ordinal).Count();
         var which = sessions == 1 ? " With one other session it is not known which of the two is off." : "";
         return Findings.Of(
             this, evidence, FindingLevel.Hold, NumberText.Invariant($"shift {pull.TrialCode}/{pull.PullNo}"),
             NumberText.Invariant($"{evidence.Title}: specific gravity of {count} samples of pull {pull.TrialCode}/{pull.PullNo} is shifted by {(shift > 0m ? "+" : "")}{Gravity(shift)} against their mates in other sessions; limits {NumberText.Of(limits.SessionShift)} and {NumberText.Of(limits.SessionErrors)} standard errors of {Gravity(error)}."),
             "Check the tare of balance and sling with the check mass; a sling of 12 g left on makes 0.004. Weigh two samples again before the rest." + which,
-            new FactSheet().Add("shift", shift).Add("standard error", error).Add("samples compared", count).Add("other sessions", sessions));
+            new FactSheet().Add("shift", shift).Add("standard error", error).Add("samples compared", count).Add("other sessions", sessions).Add("files", Files(samples)));
     }
 
     private Finding TooFew(RunEvidence evidence, (string TrialCode, int PullNo) pull, int count) => Findings.NotEvaluated(
         this, evidence,
         NumberText.Invariant($"{count} samples of pull {pull.TrialCode}/{pull.PullNo} have mates of the same clone and treatment in other sessions, {limits.SessionSamples} are needed"));
+
+    private static string Files(List<WeighedSample> samples) =>
+        string.Join(", ", samples.Select(sample => sample.FileName).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     private static string Gravity(decimal value) => NumberText.Invariant($"{value:0.0000}");
 

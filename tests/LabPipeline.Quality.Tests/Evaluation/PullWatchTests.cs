@@ -119,7 +119,9 @@ public sealed class PullWatchTests : IAsyncLifetime
 
         await _watch.LookAsync(Token);
 
-        Assert.Contains("2 of 24 samples have no reading: bay B2: 307, 308", Assert.Single(await _lab.AlertsAsync()).Headline, StringComparison.Ordinal);
+        var alert = Assert.Single(await _lab.AlertsAsync());
+        Assert.Contains("2 of 24 samples have no reading: bay B2: 307, 308", alert.Headline, StringComparison.Ordinal);
+        Assert.Contains("\"where\":\"pull 1, block 3\"", alert.Facts, StringComparison.Ordinal);
     }
 
     [Fact]

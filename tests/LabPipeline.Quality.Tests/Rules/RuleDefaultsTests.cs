@@ -35,7 +35,7 @@ public sealed class RuleDefaultsTests
     [Fact]
     public void Limits_ThatMakeNoSense_AreAllNamed()
     {
-        var limits = new RuleLimits { SessionShift = 0m, SessionErrors = -1m, SessionSamples = 2, PeelTargetPercent = 101m, PullGraceDays = -1, HeldFileMinutes = 0 };
+        var limits = new RuleLimits { SessionShift = 0m, SessionErrors = -1m, SessionSamples = 2, PeelTargetPercent = 101m, PullGraceDays = -1, HeldFileMinutes = -1 };
 
         Assert.Equal(6, new RuleLimitsValidator().Validate(null, limits).Failures!.Count());
     }

@@ -24,6 +24,7 @@ public sealed class RunAndFileRuleTests
         Assert.Equal(FindingLevel.Hold, finding.Level);
         Assert.Contains("specific gravity of 8 samples of pull NT26/3 is shifted by +0.00", finding.Headline, StringComparison.Ordinal);
         Assert.Equal("weighing off|balance 1/run 1|shift NT26/3", finding.Fingerprint);
+        Assert.Contains("\"files\":\"weighing-1.txt\"", finding.Facts.ToJson(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -145,7 +146,7 @@ public sealed class RunAndFileRuleTests
     [
         .. Levels.Select((level, index) => new WeighedSample(
             $"S{number}{index}", "NT26", 3, $"mates {index}", $"balance 1/run {number}",
-            (weigh ?? (gravity => gravity))(level + (quiet ? 0m : PlotNoise[(index + (3 * number)) % PlotNoise.Length])))),
+            (weigh ?? (gravity => gravity))(level + (quiet ? 0m : PlotNoise[(index + (3 * number)) % PlotNoise.Length]))) { FileName = $"weighing-{number}.txt" }),
     ];
 
     private static RunEvidence Run(List<WeighedSample> own, params List<WeighedSample>[] others) => new()
