@@ -6,6 +6,7 @@ using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Storing;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Facts;
+using LabPipeline.Warehouse.Machinery;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Options;
@@ -47,7 +48,7 @@ public sealed class IntakeWorker : BackgroundService
         _review = new FolderReview(new FolderMemory(time), _profiles);
         _held = new HeldBook(warehouse, kind.FolderName);
         _intake = new FileIntake(warehouse, new FileArchive(lab.Value.ArchiveFolder), time);
-        _pulse = new IntakePulse(warehouse, kind.ServiceName, $"{Environment.MachineName}/{Environment.ProcessId}", time);
+        _pulse = new IntakePulse(warehouse, kind.ServiceName, LeaseHolder.ThisProcess, time);
     }
 
     /// <summary>Says "not caught up" before any other service may draw conclusions from what is missing.</summary>

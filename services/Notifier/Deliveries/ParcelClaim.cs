@@ -17,7 +17,7 @@ public static class ParcelClaim
 
     private static readonly TimeSpan LeaseFor = TimeSpan.FromMinutes(1);
 
-    private static readonly string Holder = $"{Environment.MachineName}:{Environment.ProcessId}";
+    private static readonly string Holder = LeaseHolder.ThisProcess;
 
     /// <summary>Whether this process may deliver.</summary>
     public static Task<bool> TryHoldLeaseAsync(WarehouseSession session, DateTimeOffset now) =>

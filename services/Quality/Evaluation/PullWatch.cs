@@ -31,7 +31,7 @@ public sealed class PullWatch(
         (typeof(FileRefused).FullName!, FileRefusedConsumer.Endpoint),
     ];
 
-    private readonly string _holder = $"{Environment.MachineName}/{Environment.ProcessId}";
+    private readonly string _holder = LeaseHolder.ThisProcess;
     private Memory _memory = new();
 
     /// <summary>Looks once.</summary>
@@ -51,6 +51,12 @@ public sealed class PullWatch(
 
         relay.Wake();
         return look;
+    }
+
+    public override async Task StopAsync(CancellationToken cancellationToken)
+    {
+        await base.StopAsync(cancellationToken).ConfigureAwait(false);
+        await warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, Lease, _holder), CancellationToken.None).ConfigureAwait(false);
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

@@ -5,11 +5,18 @@ public sealed class LeaseStore
 {
     private static readonly SqlText Renew = SqlText.Load<LeaseStore>("renew-lease");
     private static readonly SqlText Take = SqlText.Load<LeaseStore>("take-lease");
+    private static readonly SqlText FindHolder = SqlText.Load<LeaseStore>("find-lease-holder");
     private static readonly SqlText GiveBack = SqlText.Load<LeaseStore>("give-back-lease");
 
     /// <returns>True when <paramref name="holder"/> has the lease until <paramref name="expires"/>.</returns>
     public static async Task<bool> TryHoldAsync(WarehouseSession session, string name, string holder, DateTimeOffset now, DateTimeOffset expires)
     {
+        var other = await session.ScalarAsync<string>(FindHolder, new { name }).ConfigureAwait(false);
+        if (other is not null && other != holder && LeaseHolder.HasEnded(other))
+        {
+            await GiveBackAsync(session, name, other).ConfigureAwait(false);
+        }
+
         var lease = new { name, holder, now, expires };
         return await session.ExecuteAsync(Renew, lease).ConfigureAwait(false) == 1
             || await session.ExecuteAsync(Take, lease).ConfigureAwait(false) == 1;

@@ -1,0 +1,1 @@
+select holder from lease where name = @name
