@@ -12,8 +12,7 @@ internal static class PlanReading
             throw new StationException(ExitCode.NotFound, $"No file {path}; expected a plan document (docs/specs/trial-plan.md shows one).");
         }
 
-        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        return PlanDocument.Parse(File.ReadAllText(path), Path.GetFileName(path), name => ReadBeside(folder, name));
+        return PlanFile.Read(path);
     }
 
     /// <exception cref="StationException">The plan has faults; all of them are in the message.</exception>
@@ -23,12 +22,5 @@ internal static class PlanReading
         return result.Plan ?? throw new StationException(
             ExitCode.Faults,
             string.Join(Environment.NewLine, result.Faults.Select(fault => fault.Describe(Path.GetFileName(path))).Append($"{result.Faults.Count} faults; nothing was loaded.")));
-    }
-
-    // A plan names its plots table by file name only; it never reaches out of its own folder.
-    private static string? ReadBeside(string folder, string name)
-    {
-        var path = Path.Combine(folder, Path.GetFileName(name));
-        return File.Exists(path) ? File.ReadAllText(path) : null;
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Dapper;
 using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
@@ -8,7 +9,6 @@ using LabPipeline.Notifier.Tests.Doubles;
 using LabPipeline.Testing;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Machinery;
-using Dapper;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;

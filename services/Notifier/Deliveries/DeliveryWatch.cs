@@ -79,7 +79,11 @@ public sealed class DeliveryWatch(ChannelSet channels, LabWarehouse warehouse, D
             {
                 var due = new
                 {
-                    channel = channel.Name, now, quietUntil, remindBefore = now - channel.RemindAfter, escalateBefore = now - channel.EscalateAfter,
+                    channel = channel.Name,
+                    now,
+                    quietUntil,
+                    remindBefore = now - channel.RemindAfter,
+                    escalateBefore = now - channel.EscalateAfter,
                 };
                 reminders += await session.ExecuteAsync(RenewReminders, due).ConfigureAwait(false);
                 reminders += await session.ExecuteAsync(InsertReminders, due).ConfigureAwait(false);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LabPipeline.Quality.Results;
 
 namespace LabPipeline.Quality.Rules;
@@ -26,7 +27,7 @@ internal static class AgreementText
         var name = agreement.Quantity.Name;
         foreach (var extract in agreement.Extracts)
         {
-            facts.Add(extract.Extract.Length == 0 ? name : $"{name}, extract {extract.Extract}", $"{extract.Content} {agreement.Quantity.Unit}");
+            facts.Add(extract.Extract.Length == 0 ? name : $"{name}, extract {extract.Extract}", NumberText.With(Exact(extract), agreement.Quantity.Unit));
         }
 
         return facts.Add(name + " range", agreement.Range)
@@ -40,4 +41,9 @@ internal static class AgreementText
         Science.Units.ResultKind.BelowLimit => "<" + NumberText.Of(extract.Content.Limit!.Value),
         _ => $"{NumberText.Of(extract.Content.Low)} to {NumberText.Of(extract.Content.High)}",
     };
+
+    // With every digit the warehouse keeps: a difference in the last one is a difference in the evidence.
+    private static string Exact(ExtractResult extract) => extract.Content.Raw is { } raw
+        ? raw.ToString("0.############", CultureInfo.InvariantCulture)
+        : Value(extract);
 }

@@ -25,7 +25,9 @@ public sealed class ConflictingReExportRule : IRule<SampleEvidence>
         var moved = row.StandingBarcode is { } other && other != row.Barcode ? $" of sample {other}" : "";
         var standing = row.StandingRawValue is null
             ? "a value taken out since"
-            : NumberText.Invariant($"{row.StandingRawValue}{moved} ({row.StandingFileName} line {row.StandingLine})");
-        return NumberText.Invariant($"{row.RawValue} ({row.FileName} line {row.Line}) against {standing}");
+            : NumberText.Invariant($"{AsWritten(row.StandingRawValue, row.StandingRawUnit)}{moved} ({row.StandingFileName} line {row.StandingLine})");
+        return NumberText.Invariant($"{AsWritten(row.RawValue, row.RawUnit)} ({row.FileName} line {row.Line}) against {standing}");
     }
+
+    private static string AsWritten(string value, string? unit) => unit is null or "" or "1" ? value : $"{value} {unit}";
 }

@@ -17,6 +17,8 @@ public sealed record ContestedReading
 
     public string RawValue { get; init; } = "";
 
+    public string RawUnit { get; init; } = "";
+
     public string FileName { get; init; } = "";
 
     public string FileSha256 { get; init; } = "";
@@ -28,6 +30,8 @@ public sealed record ContestedReading
 
     /// <summary>The reading that stands; null when it was taken out meanwhile.</summary>
     public string? StandingRawValue { get; init; }
+
+    public string? StandingRawUnit { get; init; }
 
     public string? StandingFileName { get; init; }
 

@@ -21,7 +21,7 @@ public sealed class FryBatchRule : IRule<RunEvidence>
             yield return Findings.Of(
                 this, evidence, FindingLevel.Hold, "batch " + batch.Key,
                 $"Fry batch {batch.Key} ({evidence.Subject}, {place}): "
-                    + $"{string.Join("; ", outside.Select(reading => $"{reading.Quantity.Name} {NumberText.Of(reading.Value)} {reading.Quantity.Unit}, window {Window(reading)}"))}.",
+                    + $"{string.Join("; ", outside.Select(reading => $"{reading.Quantity.Name} {NumberText.With(reading.Value, reading.Quantity.Unit)}, window {Window(reading)}"))}.",
                 "Fry spare slices again at the set point if there are any; otherwise colours of this batch are not comparable. Let the oil recover, fry smaller loads.",
                 facts);
         }

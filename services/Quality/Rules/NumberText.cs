@@ -22,7 +22,10 @@ internal static class NumberText
     }
 
     /// <summary>A number with its unit; a pure number has none.</summary>
-    public static string With(decimal value, Unit unit) => unit == Unit.One ? Of(value) : $"{Of(value)} {unit}";
+    public static string With(decimal value, Unit unit) => With(Of(value), unit);
+
+    /// <summary>Text with its unit; a pure number has none.</summary>
+    public static string With(string text, Unit unit) => unit == Unit.One ? text : $"{text} {unit}";
 
     public static string Of(int value) => value.ToString(CultureInfo.InvariantCulture);
 

@@ -1,6 +1,6 @@
-select c.barcode, c.quantity_id as QuantityId, u.instrument, u.run, c.row_key as RowKey, c.raw_value as RawValue,
+select c.barcode, c.quantity_id as QuantityId, u.instrument, u.run, c.row_key as RowKey, c.raw_value as RawValue, c.raw_unit as RawUnit,
        f.name as FileName, f.sha256 as FileSha256, c.line,
-       e.barcode as StandingBarcode, e.raw_value as StandingRawValue, g.name as StandingFileName, e.line as StandingLine
+       e.barcode as StandingBarcode, e.raw_value as StandingRawValue, e.raw_unit as StandingRawUnit, g.name as StandingFileName, e.line as StandingLine
 from reading c
 join instrument_run u on u.run_id = c.run_id
 join source_file f on f.file_id = c.file_id
