@@ -45,7 +45,8 @@ internal static class GravityResults
         {
             sheet.Unknown(
                 QuantityCatalogue.DryMatter, "",
-                FormattableString.Invariant($"is not computed from specific gravity {gravity:0.0000}, expected {SolidsRelation.LowestSpecificGravity} to {SolidsRelation.HighestSpecificGravity}, the range of the relation"),
+                FormattableString.Invariant($"is not computed from specific gravity {gravity:0.0000}, expected {SolidsRelation.LowestSpecificGravity} to ")
+                    + FormattableString.Invariant($"{SolidsRelation.HighestSpecificGravity}, the range of the relation"),
                 "Check both weights; solids follow when the gravity is right.");
             return;
         }

@@ -35,7 +35,8 @@ internal static class MassResults
         {
             sheet.Unusable(
                 result, "",
-                string.Create(CultureInfo.InvariantCulture, $"cannot be computed from {before.Name} {massBefore:0.####} g and {after.Name} {massAfter:0.####} g, expected more than 0 before and 0 or more after"),
+                string.Create(CultureInfo.InvariantCulture, $"cannot be computed from {before.Name} {massBefore:0.####} g and {after.Name} {massAfter:0.####} g, ")
+                    + "expected more than 0 before and 0 or more after",
                 "Enter what the balance showed and export again.");
             return;
         }

@@ -19,7 +19,7 @@ public sealed class DilutionSlipRule : IRule<SampleEvidence>
         }
 
         var found = slips.ConvertAll(slip =>
-            $"{AgreementText.Results(slip.Agreement)} stand {NumberText.Of(slip.Ratio)} to 1, within {NumberText.Of(100m * slip.Tolerance)} % of {factor} ({AgreementText.Limit(slip.Agreement)})");
+            $"{AgreementText.Results(slip.Agreement)} stand {NumberText.Of(slip.Ratio)} to 1, within {NumberText.Of(100m * slip.Tolerance)} % of {factor}, {AgreementText.Limit(slip.Agreement)}");
         return Findings.Of(
             this, evidence, FindingLevel.Hold, "dilution by " + factor,
             $"{evidence.Title} looks as if a dilution by {factor} was forgotten or entered twice: {string.Join("; ", found)}.",

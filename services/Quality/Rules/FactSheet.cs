@@ -15,9 +15,21 @@ public sealed class FactSheet
 
     public IReadOnlyList<KeyValuePair<string, string>> Facts => _facts;
 
+    /// <summary>Adds a fact. The same fact twice is one; another value under a name that is taken gets a number.</summary>
     public FactSheet Add(string name, string value)
     {
-        _facts.Add(new(name, value));
+        var free = name;
+        for (var number = 2; _facts.Exists(fact => fact.Key == free); number++)
+        {
+            if (_facts.Exists(fact => fact.Key == free && fact.Value == value))
+            {
+                return this;
+            }
+
+            free = NumberText.Invariant($"{name} ({number})");
+        }
+
+        _facts.Add(new(free, value));
         return this;
     }
 

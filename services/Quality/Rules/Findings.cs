@@ -7,19 +7,19 @@ public static class Findings
     public static Finding Of<TEvidence>(
         IRule<TEvidence> rule, TEvidence evidence, FindingLevel level, string window, string headline, string advice, FactSheet facts)
         where TEvidence : IEvidence => new()
-    {
-        RuleName = rule.Name,
-        Level = level,
-        Scope = evidence.Scope,
-        Subject = evidence.Subject,
-        Window = window,
-        Headline = headline,
-        Advice = advice,
-        Facts = facts,
-        TrialCode = evidence.TrialCode,
-        PullNo = evidence.PullNo,
-        Barcode = evidence.Barcode,
-    };
+        {
+            RuleName = rule.Name,
+            Level = level,
+            Scope = evidence.Scope,
+            Subject = evidence.Subject,
+            Window = window,
+            Headline = headline,
+            Advice = advice,
+            Facts = facts,
+            TrialCode = evidence.TrialCode,
+            PullNo = evidence.PullNo,
+            Barcode = evidence.Barcode,
+        };
 
     /// <summary>The finding that <paramref name="rule"/> could not be evaluated.</summary>
     public static Finding NotEvaluated<TEvidence>(IRule<TEvidence> rule, TEvidence evidence, string reason)

@@ -18,9 +18,11 @@ public sealed class IncompletePullRule : IRule<PullEvidence>
         {
             yield return Findings.Of(
                 this, evidence, FindingLevel.Hold, "plots",
-                $"{evidence.Title}, closed on {NumberText.Of(evidence.ClosesOn)}: {NumberText.Of(absent.Count)} of {NumberText.Of(evidence.Samples.Count)} samples have no reading: {PlotList.ByBay(absent)}.",
+                $"{evidence.Title}, closed on {NumberText.Of(evidence.ClosesOn)}: {NumberText.Of(absent.Count)} of {NumberText.Of(evidence.Samples.Count)} samples "
+                    + $"have no reading: {PlotList.ByBay(absent)}.",
                 "Look for files that were not dropped and bags that were not pulled; record what is lost, so that the analysis treats the plots as missing.",
-                new FactSheet().Add("closes", evidence.ClosesOn).Add("missing", absent.Count).Add("planned", evidence.Samples.Count).Add("plots", PlotList.ByBay(absent)).Add("where", PlotList.ByBlock(evidence, absent)));
+                new FactSheet().Add("closes", evidence.ClosesOn).Add("missing", absent.Count).Add("planned", evidence.Samples.Count)
+                    .Add("plots", PlotList.ByBay(absent)).Add("where", PlotList.ByBlock(evidence, absent)));
         }
 
         var quantities = AbsentFromAll(evidence).Select(expectation => expectation.Quantity.Name).ToList();

@@ -70,7 +70,8 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
         var which = sessions == 1 ? " With one other session it is not known which of the two is off." : "";
         return Findings.Of(
             this, evidence, FindingLevel.Hold, NumberText.Invariant($"shift {pull.TrialCode}/{pull.PullNo}"),
-            NumberText.Invariant($"{evidence.Title}: specific gravity of {count} samples of pull {pull.TrialCode}/{pull.PullNo} is shifted by {(shift > 0m ? "+" : "")}{Gravity(shift)} against their mates in other sessions; limits {NumberText.Of(limits.SessionShift)} and {NumberText.Of(limits.SessionErrors)} standard errors of {Gravity(error)}."),
+            NumberText.Invariant($"{evidence.Title}: specific gravity of {count} samples of pull {pull.TrialCode}/{pull.PullNo} is shifted by {Signed(shift)} against their mates ")
+                + $"in other sessions; limits {NumberText.Of(limits.SessionShift)} and {NumberText.Of(limits.SessionErrors)} standard errors of {Gravity(error)}.",
             "Check the tare of balance and sling with the check mass; a sling of 12 g left on makes 0.004. Weigh two samples again before the rest." + which,
             new FactSheet().Add("shift", shift).Add("standard error", error).Add("samples compared", count).Add("other sessions", sessions).Add("files", Files(samples)));
     }
@@ -81,6 +82,8 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
 
     private static string Files(List<WeighedSample> samples) =>
         string.Join(", ", samples.Select(sample => sample.FileName).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+
+    private static string Signed(decimal shift) => (shift > 0m ? "+" : "") + Gravity(shift);
 
     private static string Gravity(decimal value) => NumberText.Invariant($"{value:0.0000}");
 

@@ -177,6 +177,23 @@ public sealed class PullWatchTests : IAsyncLifetime
         Assert.Equal(AlertStates.Cleared, Assert.Single(await _lab.AlertsAsync()).State);
     }
 
+    [Fact]
+    public async Task Watch_WhenStarted_LooksEveryMinuteByItself()
+    {
+        await _lab.BeatAsync("intake-sugar", caughtUp: true);
+        await _watch.StartAsync(Token);
+
+        // The timer may be set after the first step of the clock; a few steps more do no harm.
+        for (var minute = 0; minute < 60 && (await _lab.AlertsAsync()).Count == 0; minute++)
+        {
+            _time.Advance(PullWatch.Every);
+            await Task.Delay(100, Token);
+        }
+
+        await _watch.StopAsync(Token);
+        Assert.Equal("missing pull", Assert.Single(await _lab.AlertsAsync()).RuleName);
+    }
+
     private PullWatch NewWatch() => new(_lab.Warehouse, _lab.Evaluation, _relay, _time, NullLogger<PullWatch>.Instance);
 
     private async Task<IEnumerable<Alert>> OpenAsync() => (await _lab.AlertsAsync()).Where(alert => alert.State == AlertStates.Open);

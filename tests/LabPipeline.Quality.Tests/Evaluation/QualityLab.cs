@@ -101,7 +101,12 @@ internal sealed class QualityLab : IAsyncDisposable
             (QuantityCatalogue.GlucoseInExtract, extract.Item2), (QuantityCatalogue.ExtractFreshMass, mass), (QuantityCatalogue.ExtractVolume, 100m), (QuantityCatalogue.DilutionFactor, 1m),
         }.Select(value => Fact(value.Item1, value.Item2) with
         {
-            Instrument = "analyser 1", Run = run, Barcode = barcode, RowKey = $"{barcode}|{extract.Item1}", Extract = extract.Item1, MeasuredAt = measuredAt,
+            Instrument = "analyser 1",
+            Run = run,
+            Barcode = barcode,
+            RowKey = $"{barcode}|{extract.Item1}",
+            Extract = extract.Item1,
+            MeasuredAt = measuredAt,
         }));
 
     public static IEnumerable<NewFact> Weights(string barcode, decimal air, decimal water, string run, DateTimeOffset measuredAt) =>

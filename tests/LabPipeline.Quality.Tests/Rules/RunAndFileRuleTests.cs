@@ -136,6 +136,14 @@ public sealed class RunAndFileRuleTests
         Assert.Equal(fires, new HeldFileRule(Limits).Evaluate(held).Any());
     }
 
+    [Fact]
+    public void Facts_UnderOneName_AreKeptApartAndWrittenOnce()
+    {
+        var facts = new FactSheet().Add("hunter_l", 8.2m).Add("plausible", "25 to 75").Add("hunter_l", 9.1m).Add("plausible", "25 to 75").Add("note", "a \"b\" \u00e9");
+
+        Assert.Equal("{\"hunter_l\":\"8.2\",\"plausible\":\"25 to 75\",\"hunter_l (2)\":\"9.1\",\"note\":\"a \\\"b\\\" \u00e9\"}", facts.ToJson());
+    }
+
     private static decimal WithSling(decimal gravity)
     {
         const decimal air = 3652.4m;
