@@ -37,7 +37,9 @@ public sealed class NotifierModule : ILabModule
         services.AddSingleton<DeliveryWatch>();
         services.AddSingleton(provider => new DeliveryWorker(
             provider.GetRequiredService<ChannelSet>().All.Select(channel => CourierOf(channel, provider)),
-            provider.GetRequiredService<DeliveryWatch>()));
+            provider.GetRequiredService<DeliveryWatch>(),
+            provider.GetRequiredService<LabWarehouse>(),
+            provider.GetRequiredService<TimeProvider>()));
         services.AddHostedService(provider => provider.GetRequiredService<DeliveryWorker>());
     }
 

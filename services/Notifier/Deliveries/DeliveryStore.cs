@@ -15,9 +15,13 @@ public sealed class DeliveryStore
     private static readonly SqlText FindWaiting = SqlText.Load<DeliveryStore>("find-waiting");
     private static readonly SqlText FindTried = SqlText.Load<DeliveryStore>("find-tried");
     private static readonly SqlText ListDue = SqlText.Load<DeliveryStore>("list-due");
+    private static readonly SqlText ReleaseClaims = SqlText.Load<DeliveryStore>("release-claims");
     private static readonly SqlText Update = SqlText.Load<DeliveryStore>("update-deliveries");
 
     public static Task AddAsync(WarehouseSession session, NewDelivery delivery) => session.ExecuteAsync(Insert, delivery);
+
+    /// <summary>Makes first attempts due again that a process which has ended never finished.</summary>
+    public static Task ReleaseClaimsAsync(WarehouseSession session, DateTimeOffset now) => session.ExecuteAsync(ReleaseClaims, new { now });
 
     public static Task<AlertStanding?> FindStandingAsync(WarehouseSession session, int alertId) =>
         session.FirstOrDefaultAsync<AlertStanding>(FindStanding, new { alertId });

@@ -48,7 +48,9 @@ internal sealed class NotifierDesk : IAsyncDisposable
     public DeliveryWorker NewWorker() => new(
         _channels.All.Select(channel => new ChannelCourier(
             channel, Warehouse, Signal, Time, new Random(17), NullLogger<ChannelCourier>.Instance)),
-        new DeliveryWatch(_channels, Warehouse, Signal, Time, NullLogger<DeliveryWatch>.Instance));
+        new DeliveryWatch(_channels, Warehouse, Signal, Time, NullLogger<DeliveryWatch>.Instance),
+        Warehouse,
+        Time);
 
     public Task AddAlertAsync(AlertRow alert) => Warehouse.WriteAsync(
         session => session.Connection.ExecuteAsync(AlertRow.Insert, alert.Columns(Time.GetUtcNow()), session.Transaction), Stop);
