@@ -1,6 +1,7 @@
 using LabPipeline.Contracts.V1;
 using LabPipeline.Quality.Evaluation;
 using LabPipeline.Science.Quantities;
+using LabPipeline.Science.Repeatability;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Machinery;
@@ -126,7 +127,7 @@ public sealed class EvaluationTests : IAsyncLifetime
 
         var alert = Assert.Single(await _lab.AlertsAsync());
         Assert.Equal("conflicting re-export", alert.RuleName);
-        Assert.Contains("glucose_in_extract 0.192 (edited.csv line 2) against 0.182 (sugars.csv line 2)", alert.Headline, StringComparison.Ordinal);
+        Assert.Contains("glucose_in_extract 0.192 g/L (edited.csv line 2) against 0.182 g/L (sugars.csv line 2)", alert.Headline, StringComparison.Ordinal);
         Assert.Equal(0.1825m, Assert.Single(await _lab.ResultsAsync(barcode)).Value);
     }
 
@@ -220,6 +221,31 @@ public sealed class EvaluationTests : IAsyncLifetime
         var changes = await _lab.Warehouse.ReadAsync(session => ChangeLogStore.ListAsync(session, subject), Token);
 
         Assert.Equal(["alert raised", "alert cleared"], changes.Select(change => change.What));
+    }
+
+    [Fact]
+    public async Task Pairs_OfDuplicates_AreListedForTheLabsOwnRepeatability()
+    {
+        await _lab.StoreAsync("sugars.csv",
+        [
+            .. QualityLab.Sugars(_lab.Barcode(0), 0.182m, 0.231m, BenchDay),
+            .. QualityLab.Sugars(_lab.Barcode(1), 0.1m, 0.11m, BenchDay),
+            .. QualityLab.Sugars(_lab.Barcode(2), 0.1m, 0.11m, BenchDay).Take(4),
+        ]);
+
+        var pairs = await _lab.Warehouse.ReadAsync(session => DuplicatePairStore.ListAsync(session, QuantityCatalogue.Glucose), Token);
+
+        Assert.Equal([new DuplicatePair(0.1m, 0.11m), new DuplicatePair(0.182m, 0.231m)], pairs.OrderBy(pair => pair.First));
+    }
+
+    [Fact]
+    public async Task Runs_NamedByScopes_AreFoundThoughNamesHoldSlashes()
+    {
+        await _lab.StoreAsync("fry.csv", [QualityLab.Fry(QuantityCatalogue.OilStart, 174m, "2026/10/06/7") with { Instrument = "fryer 1/left" }]);
+
+        var runs = await _lab.WriteAsync(session => RunEvidenceStore.FindRunsAsync(session, ["run:fryer 1/left/2026/10/06/7", "run:fryer 1/right"]));
+
+        Assert.Single(runs);
     }
 
     private Task EvaluateAsync(params string[] barcodes) => _lab.EvaluateAsync((session, now) => _lab.Evaluation.SamplesAsync(session, barcodes, now));

@@ -25,7 +25,7 @@ public sealed class QualityModuleTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _lab = await QualityLab.CreateAsync(TimeProvider.System);
+        _lab = await QualityLab.CreateAsync(TimeProvider.System, withPlan: false);
         var builder = Host.CreateApplicationBuilder();
         builder.Configuration[$"{LabOptions.Section}:{nameof(LabOptions.DataFolder)}"] = _folder.Path;
         builder.Services.AddSingleton<IWarehouseDialect>(_lab.Warehouse.Dialect);
@@ -43,8 +43,9 @@ public sealed class QualityModuleTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task Messages_OfEveryKind_ReachResultsAndAlerts()
+    public async Task Messages_OfReadingsAndRefusals_ReachResultsAndAlerts()
     {
+        await _lab.LoadPlanAsync();
         var barcode = _lab.Barcode(0);
         var stored = await _lab.StoreAsync("sugars.csv", [.. QualityLab.Sugars(barcode, 0.182m, 0.231m, BenchDay)]);
         await _lab.SendRecordedAsync(stored, barcode);
@@ -65,6 +66,25 @@ public sealed class QualityModuleTests : IAsyncLifetime
         });
         await UntilAsync(async () => (await _lab.AlertsAsync()).Any(alert => alert.State == AlertStates.Cleared));
         Assert.Empty(await _lab.ResultsAsync(barcode));
+    }
+
+    [Fact]
+    public async Task Readings_ThatWaitedForTheirPlan_JoinWhenItIsLoaded()
+    {
+        var barcode = _lab.Barcode(0);
+        var waiting = await _lab.StoreAsync("sugars.csv", [.. QualityLab.Sugars(barcode, 0.182m, 0.231m, BenchDay)], FileState.Waiting);
+        await _lab.SendRecordedAsync(waiting, barcode);
+        await _host.StartAsync(Token);
+        await UntilAsync(async () => (await _lab.AlertsAsync()).Count == 1);
+        Assert.Equal("unknown barcode", (await _lab.AlertsAsync())[0].RuleName);
+
+        await _lab.LoadPlanAsync();
+
+        await UntilAsync(async () => (await _lab.AlertsAsync()).Count == 2);
+        Assert.Equal(
+            [("unknown barcode", AlertStates.Cleared), ("duplicate disagreement", AlertStates.Open)],
+            (await _lab.AlertsAsync()).Select(alert => (alert.RuleName, alert.State)));
+        Assert.Single(await _lab.ResultsAsync(barcode));
     }
 
     private static async Task UntilAsync(Func<Task<bool>> condition)
