@@ -6,7 +6,9 @@ namespace LabPipeline.Intake.Storing;
 /// <summary>Hands parsed readings to the warehouse's loader while the file is being read.</summary>
 internal sealed class FactSink(IFactLoader loader) : IReadingSink
 {
-    public void Take(in ParsedReading reading) => loader.Add(new NewFact(
+    public void Take(in ParsedReading reading) => loader.Add(FactOf(reading));
+
+    internal static NewFact FactOf(in ParsedReading reading) => new(
         SubjectOf(reading.Subject),
         reading.Line,
         reading.Instrument,
@@ -25,7 +27,7 @@ internal sealed class FactSink(IFactLoader loader) : IReadingSink
         reading.Slice,
         reading.Operator,
         reading.MeasuredAt,
-        reading.MeasuredAtRaw));
+        reading.MeasuredAtRaw);
 
     private static FactSubject SubjectOf(ReadingSubject subject) => subject switch
     {

@@ -10,6 +10,9 @@ namespace LabPipeline.Intake.Storing;
 /// <remarks>Each file is all in or not at all: a savepoint stands before its readings, and one fault takes them back.</remarks>
 public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, TimeProvider time)
 {
+    // Below this a file is read faster than a second thread starts.
+    private const long WorthTwoThreads = 1024 * 1024;
+
     /// <returns>The files now settled in the ledger, and those that could not be read; one that changed meanwhile is in neither.</returns>
     public async Task<TakeResult> TakeAsync(DropFolder folder, IReadOnlyList<ReadyFile> files, CancellationToken cancellationToken)
     {
@@ -95,12 +98,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         const string BeforeFile = "before_file";
         await session.Transaction!.SaveAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
         using var loader = warehouse.Dialect.CreateFactLoader(session, fileId);
-        ReadOutcome outcome;
-        using (var bytes = archive.Open(entry.Copy.Path))
-        {
-            outcome = FileReader.Read(
-                entry.Ready.Profile, bytes, entry.Ready.File.Name, new FactSink(loader), ReadLimits.Default, session.CancellationToken);
-        }
+        var outcome = await ReadAsync(entry, loader, session.CancellationToken).ConfigureAwait(false);
 
         if (outcome.State != ReadState.Complete)
         {
@@ -116,6 +114,26 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             : [];
         return entry.Stored(fileId, outcome, counts, unplanned);
     }
+
+    private async Task<ReadOutcome> ReadAsync(LedgerEntry entry, IFactLoader loader, CancellationToken cancellationToken)
+    {
+        using var bytes = archive.Open(entry.Copy.Path);
+        if (entry.Copy.Bytes < WorthTwoThreads)
+        {
+            return Read(entry, bytes, new FactSink(loader), cancellationToken);
+        }
+
+        var pipe = new FactPipe(loader);
+        await using (pipe.ConfigureAwait(false))
+        {
+            var outcome = Read(entry, bytes, pipe, cancellationToken);
+            await pipe.CompleteAsync().ConfigureAwait(false);
+            return outcome;
+        }
+    }
+
+    private static ReadOutcome Read(LedgerEntry entry, Stream bytes, IReadingSink sink, CancellationToken cancellationToken) =>
+        FileReader.Read(entry.Ready.Profile, bytes, entry.Ready.File.Name, sink, ReadLimits.Default, cancellationToken);
 
     private static Arrival ArrivalOf(DropFolder folder, ReadyFile ready, int fileId, bool again, DateTimeOffset now) => new()
     {
