@@ -56,6 +56,7 @@ public static class StationApp
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");
         configuration.AddCommand<TakeOutCommand>("take-out").WithDescription("Take a file out again: its readings no longer count.");
         configuration.AddCommand<AcceptCommand>("accept").WithDescription("Accept an edited re-export: its values take effect.");
+        configuration.AddCommand<SpreadCommand>("spread").WithDescription("Show the lab's own repeatability from its duplicates beside the one in use, and keep it.");
     }
 
     private static int Explain(Exception exception, TextWriter errors)

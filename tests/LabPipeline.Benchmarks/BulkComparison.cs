@@ -18,20 +18,22 @@ internal static class BulkComparison
         {
             var ours = new List<double>();
             var theirs = new List<double>();
+            var processor = new List<double>();
             long peak = 0;
             for (var round = 1; round <= rounds; round++)
             {
                 var file = Path.Combine(folder, "bulk.csv");
                 SugarFile.Write(file, rows, round);
                 theirs.Add(await ImportAsync(folder, file));
-                var (seconds, peakBytes) = await StationAsync(Path.Combine(folder, "data"), file, rows);
+                var (seconds, processorSeconds, peakBytes) = await StationAsync(Path.Combine(folder, "data"), file, rows);
                 ours.Add(seconds);
+                processor.Add(processorSeconds);
                 peak = Math.Max(peak, peakBytes);
-                Print($"round {round}: station {seconds:0.00} s, sqlite3 {theirs[^1]:0.00} s");
+                Print($"round {round}: station {seconds:0.00} s (processor {processorSeconds:0.00} s), sqlite3 {theirs[^1]:0.00} s");
             }
 
             Print($"median: station {Median(ours):0.00} s ({rows / Median(ours):N0} rows/s), sqlite3 .import {Median(theirs):0.00} s ({rows / Median(theirs):N0} rows/s)");
-            Print($"ratio of rates {Median(theirs) / Median(ours):0.00}, station peak memory {peak / 1048576.0:0} MB");
+            Print($"station processor time {Median(processor):0.00} s; ratio of rates {Median(theirs) / Median(ours):0.00}, station peak memory {peak / 1048576.0:0} MB");
             return 0;
         }
         finally
@@ -64,7 +66,7 @@ internal static class BulkComparison
         return seconds;
     }
 
-    private static async Task<(double Seconds, long PeakBytes)> StationAsync(string data, string file, int rows)
+    private static async Task<(double Seconds, double ProcessorSeconds, long PeakBytes)> StationAsync(string data, string file, int rows)
     {
         Directory.CreateDirectory(Path.Combine(data, "profiles", "sugar"));
         await File.WriteAllTextAsync(Path.Combine(data, "profiles", "sugar", "bulk.json"), SugarFile.Profile);
@@ -74,10 +76,13 @@ internal static class BulkComparison
         {
             var drop = Path.Combine(data, "drop", "sugar");
             await UntilAsync(() => Directory.Exists(Path.Combine(drop, "taken")) && Count(data, "select count(*) from heartbeat where caught_up_at is not null") == 4);
+            var before = process.TotalProcessorTime;
             var watch = Stopwatch.StartNew();
             File.Move(file, Path.Combine(drop, "bulk.csv"));
             await UntilAsync(() => Count(data, "select coalesce(max(new_count), 0) from source_file") == rows);
-            return (watch.Elapsed.TotalSeconds, PeakOf(process.Id));
+            var seconds = watch.Elapsed.TotalSeconds;
+            process.Refresh();
+            return (seconds, (process.TotalProcessorTime - before).TotalSeconds, PeakOf(process.Id));
         }
         finally
         {
@@ -99,7 +104,7 @@ internal static class BulkComparison
     {
         try
         {
-            using var connection = new SqliteConnection($"Data Source={Path.Combine(data, "warehouse.db")};Mode=ReadOnly");
+            using var connection = new SqliteConnection($"Data Source={Path.Combine(data, "warehouse.db")};Mode=ReadOnly;Pooling=false");
             connection.Open();
             using var command = connection.CreateCommand();
             command.CommandText = sql;

@@ -54,7 +54,7 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
             {
                 result.Quantity,
                 (result.BelowLimit ? "below " : "") + Rounded(result.Value),
-                result.Unit,
+                UnitText.Of(result.Unit),
                 result.N.ToString(CultureInfo.InvariantCulture),
                 result.S is { } s ? Rounded(s) : "",
                 result.Basis,
@@ -74,8 +74,8 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
             {
                 reading.ReadingId.ToString(CultureInfo.InvariantCulture),
                 reading.Quantity,
-                $"{(reading.BelowLimit ? "below " : "")}{Rounded(reading.Value)} {reading.Unit}",
-                $"{reading.RawValue} {reading.RawUnit}",
+                (reading.BelowLimit ? "below " : "") + UnitText.With(Rounded(reading.Value), reading.Unit),
+                UnitText.With(reading.RawValue, reading.RawUnit),
                 Piece(reading),
                 $"{reading.Instrument}, {reading.Run}",
                 reading.Operator ?? "",

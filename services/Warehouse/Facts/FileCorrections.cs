@@ -74,10 +74,13 @@ public sealed class FileCorrections
     {
         var change = new Change { At = now, Who = who, What = what, Subject = "file:" + file.Sha256, Why = why };
         await ChangeLogStore.AddAsync(session, change).ConfigureAwait(false);
-        foreach (var part in barcodes.Chunk(BarcodesPerMessage))
+
+        // A file without samples, such as a fry log, is told too: runs and files are judged anew with every message.
+        IEnumerable<string[]> parts = barcodes.Count == 0 ? [[]] : barcodes.Chunk(BarcodesPerMessage);
+        foreach (var part in parts)
         {
             var message = new ReadingsChanged(part, $"{what}: {file.Name}");
-            await OutboxStore.AddAsync(session, message, $"{file.Sha256}|{what}|{now.UtcTicks}|{part[0]}", now).ConfigureAwait(false);
+            await OutboxStore.AddAsync(session, message, $"{file.Sha256}|{what}|{now.UtcTicks}|{part.FirstOrDefault()}", now).ConfigureAwait(false);
         }
     }
 }

@@ -15,6 +15,7 @@ internal sealed class SqliteFactStatements : IDisposable
     private readonly int _fileId;
     private readonly sqlite3_stmt _insert;
     private readonly sqlite3_stmt _compare;
+    private readonly SqliteTextBinder _insertTexts;
 
     public SqliteFactStatements(SqliteConnection connection, FactTable table, int fileId)
     {
@@ -23,6 +24,7 @@ internal sealed class SqliteFactStatements : IDisposable
         _fileId = fileId;
         var places = string.Join(", ", Enumerable.Repeat("?", table.Columns.Count));
         _insert = Prepare($"insert or ignore into {table.Name} ({string.Join(", ", table.Columns)}) values ({places})");
+        _insertTexts = new SqliteTextBinder(_insert, table.Columns.Count);
         var same = table.Subject == FactSubject.Sample ? " and barcode = ?5" : "";
         _compare = Prepare($"select 1 from {table.Name} where run_id = ?1 and row_key = ?2 and quantity_id = ?3 and standing in (0, 1, 3) and value = ?4{same}");
     }
@@ -65,14 +67,14 @@ internal sealed class SqliteFactStatements : IDisposable
     {
         var at = 1;
         raw.sqlite3_bind_int64(_insert, at++, run);
-        raw.sqlite3_bind_text(_insert, at++, fact.RowKey);
+        _insertTexts.Bind(at++, fact.RowKey);
         raw.sqlite3_bind_int(_insert, at++, fact.QuantityId);
         at = BindSubject(fact, at);
-        raw.sqlite3_bind_text(_insert, at++, fact.RawValue);
-        raw.sqlite3_bind_text(_insert, at++, fact.RawUnit);
+        _insertTexts.Bind(at++, fact.RawValue);
+        _insertTexts.Bind(at++, fact.RawUnit);
         if (_table.Subject == FactSubject.Sample)
         {
-            BindText(at++, fact.Extract);
+            _insertTexts.Bind(at++, fact.Extract);
         }
 
         if (_table.Subject != FactSubject.FryBatch)
@@ -86,9 +88,9 @@ internal sealed class SqliteFactStatements : IDisposable
             BindNumber(at++, fact.Slice);
         }
 
-        BindText(at++, fact.Operator);
-        BindText(at++, fact.MeasuredAt is { } instant ? DapperTypes.InstantText(instant) : null);
-        BindText(at++, fact.MeasuredAs);
+        _insertTexts.Bind(at++, fact.Operator);
+        _insertTexts.BindInstant(at++, fact.MeasuredAt);
+        _insertTexts.Bind(at++, fact.MeasuredAs);
         raw.sqlite3_bind_int(_insert, at++, _fileId);
         raw.sqlite3_bind_int(_insert, at++, fact.Line);
         raw.sqlite3_bind_int(_insert, at, (int)standing);
@@ -98,11 +100,11 @@ internal sealed class SqliteFactStatements : IDisposable
     {
         if (_table.Subject == FactSubject.Sample)
         {
-            raw.sqlite3_bind_text(_insert, at++, fact.Barcode!);
+            _insertTexts.Bind(at++, fact.Barcode!);
         }
         else if (_table.Subject == FactSubject.Control)
         {
-            raw.sqlite3_bind_text(_insert, at++, fact.Material!);
+            _insertTexts.Bind(at++, fact.Material!);
         }
 
         raw.sqlite3_bind_double(_insert, at++, (double)fact.Value);
@@ -112,18 +114,6 @@ internal sealed class SqliteFactStatements : IDisposable
         }
 
         return at;
-    }
-
-    private void BindText(int at, string? text)
-    {
-        if (text is null)
-        {
-            raw.sqlite3_bind_null(_insert, at);
-        }
-        else
-        {
-            raw.sqlite3_bind_text(_insert, at, text);
-        }
     }
 
     private void BindNumber(int at, int? number)

@@ -145,6 +145,23 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    public async Task UnreadableFile_WhenItTurnsOutSoWhileCopied_IsNamedAndStopsNoneOfTheBatch()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        await bench.DropAsync("good.csv", SugarProfile.Rows((One, 1, "0.052")));
+
+        // A folder in the file's place refuses to be opened to every user, the privileged one too.
+        Directory.CreateDirectory(Path.Combine(bench.Drop, "bad.csv"));
+        var result = await bench.TakeAsync("bad.csv", "good.csv");
+
+        Assert.Equal("good.csv", Assert.Single(result.Taken).Name);
+        var held = Assert.Single(result.Unreadable);
+        Assert.Equal("file.unreadable", held.ReasonCode);
+        Assert.StartsWith("bad.csv: cannot be read (", held.Reason, StringComparison.Ordinal);
+        Assert.Equal(1, await bench.OneAsync<int>("select count(*) from reading"));
+    }
+
+    [Fact]
     public async Task TenThousandFiles_WhenDroppedAtOnce_AreAllTaken()
     {
         await using var bench = await IntakeBench.CreateAsync();

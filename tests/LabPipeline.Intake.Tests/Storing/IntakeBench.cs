@@ -1,6 +1,10 @@
 using Dapper;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
+using LabPipeline.Intake.Archive;
+using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Profiles;
+using LabPipeline.Intake.Storing;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Testing;
 using LabPipeline.Warehouse;
@@ -61,6 +65,16 @@ internal sealed class IntakeBench : IAsyncDisposable
     public Task DropAsync(string name, string text) => File.WriteAllTextAsync(Path.Combine(Drop, name), text);
 
     public Task LookAsync() => Worker.LookAsync(TestContext.Current.CancellationToken);
+
+    /// <summary>Takes the named entries as if a scan had found them complete.</summary>
+    public Task<TakeResult> TakeAsync(params string[] names)
+    {
+        var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
+        var files = names.Select(name => new ReadyFile(
+            new SeenFile(name, Path.Combine(Drop, name), 1, Time.GetUtcNow(), SeenKind.RegularFile), profile));
+        return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
+            .TakeAsync(new DropFolder("sugar", Drop), [.. files], TestContext.Current.CancellationToken);
+    }
 
     public async Task<IReadOnlyList<ArrivalListing>> ArrivalsAsync() =>
         [.. (await Warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, null), TestContext.Current.CancellationToken))

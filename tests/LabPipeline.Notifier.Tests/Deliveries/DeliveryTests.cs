@@ -123,32 +123,6 @@ public sealed class DeliveryTests
     }
 
     [Fact]
-    public async Task Start_WhenAKilledPredecessorHadClaimedAFirstAttempt_SendsItAtOnce()
-    {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
-        await desk.RaiseAsync(Alert);
-        using var kill = new CancellationTokenSource();
-        _mail.Answer = async (_, _) =>
-        {
-            await kill.CancelAsync();
-            throw new OperationCanceledException(kill.Token);
-        };
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => desk.Worker.DeliverDueAsync(kill.Token));
-        var sentAgain = new TaskCompletionSource();
-        _mail.Answer = (_, _) =>
-        {
-            sentAgain.TrySetResult();
-            return Task.FromResult(SendOutcome.Sent);
-        };
-        using var restarted = desk.NewWorker();
-
-        await restarted.StartAsync(Stop);
-
-        await sentAgain.Task.WaitAsync(TimeSpan.FromSeconds(20), Stop);
-        await restarted.StopAsync(Stop);
-    }
-
-    [Fact]
     public async Task Deliver_WhenStoppedBetweenSendingAndMarking_SendsAgainUnderTheSameIdRatherThanNever()
     {
         await using var desk = await NotifierDesk.CreateAsync(_mail);

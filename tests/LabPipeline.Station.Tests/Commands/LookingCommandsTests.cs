@@ -83,6 +83,16 @@ public sealed class LookingCommandsTests(ProcessedDemo demo) : IClassFixture<Pro
     }
 
     [Fact]
+    public async Task Spread_WhenThereAreDuplicates_ShowsTheLabsOwnBesideTheOneInUse()
+    {
+        var (exitCode, output, _) = await demo.RunAsync("spread");
+
+        Assert.Equal(ExitCode.Done, exitCode);
+        Assert.Contains("in use, version 1", output, StringComparison.Ordinal);
+        Assert.Contains("from the warehouse", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Commands_WhenThereIsNoWarehouse_SayHowToMakeOne()
     {
         using var console = new Spectre.Console.Testing.TestConsole();
