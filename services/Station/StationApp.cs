@@ -50,6 +50,7 @@ public static class StationApp
         configuration.AddCommand<DryRunCommand>("dry-run").WithDescription("Read a file under a profile and show the first rows as they would be stored.");
         configuration.AddCommand<ArrivalsCommand>("arrivals").WithDescription("List files that arrived, with their state and reason.");
         configuration.AddCommand<TrailCommand>("trail").WithDescription("Follow a sample from its barcode to results, readings, files and lines.");
+        configuration.AddCommand<ExportCommand>("export").WithDescription("Write plot means, sample results or readings of a trial as CSV.");
         configuration.AddCommand<AlertsCommand>("alerts").WithDescription("List quality alerts.");
         configuration.AddCommand<SeenCommand>("seen").WithDescription("Note that you have seen an alert.");
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");

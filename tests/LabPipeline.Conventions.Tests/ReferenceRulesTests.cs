@@ -12,6 +12,7 @@ public sealed class ReferenceRulesTests
         ["Warehouse"] = ["Contracts", "Science"],
         ["Hosting"] = ["Contracts", "Warehouse"],
         ["Intake"] = ["Contracts", "Hosting", "Science", "Warehouse"],
+        ["Reporting"] = ["Science", "Warehouse"],
     };
 
     [Fact]
