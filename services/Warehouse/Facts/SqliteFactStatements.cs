@@ -15,7 +15,7 @@ internal sealed class SqliteFactStatements : IDisposable
     private readonly int _fileId;
     private readonly sqlite3_stmt _insert;
     private readonly sqlite3_stmt _compare;
-    private readonly SqliteTextBinder _insertTexts;
+    private readonly SqlitePlaces _places;
 
     public SqliteFactStatements(SqliteConnection connection, FactTable table, int fileId)
     {
@@ -24,7 +24,7 @@ internal sealed class SqliteFactStatements : IDisposable
         _fileId = fileId;
         var places = string.Join(", ", Enumerable.Repeat("?", table.Columns.Count));
         _insert = Prepare($"insert or ignore into {table.Name} ({string.Join(", ", table.Columns)}) values ({places})");
-        _insertTexts = new SqliteTextBinder(_insert, table.Columns.Count);
+        _places = new SqlitePlaces(_insert, table.Columns.Count);
         var same = table.Subject == FactSubject.Sample ? " and barcode = ?5" : "";
         _compare = Prepare($"select 1 from {table.Name} where run_id = ?1 and row_key = ?2 and quantity_id = ?3 and standing in (0, 1, 3) and value = ?4{same}");
     }
@@ -66,66 +66,54 @@ internal sealed class SqliteFactStatements : IDisposable
     private void Bind(long run, in NewFact fact, Standing standing)
     {
         var at = 1;
-        raw.sqlite3_bind_int64(_insert, at++, run);
-        _insertTexts.Bind(at++, fact.RowKey);
-        raw.sqlite3_bind_int(_insert, at++, fact.QuantityId);
+        _places.Bind(at++, run);
+        _places.Bind(at++, fact.RowKey);
+        _places.Bind(at++, fact.QuantityId);
         at = BindSubject(fact, at);
-        _insertTexts.Bind(at++, fact.RawValue);
-        _insertTexts.Bind(at++, fact.RawUnit);
+        _places.Bind(at++, fact.RawValue);
+        _places.Bind(at++, fact.RawUnit);
         if (_table.Subject == FactSubject.Sample)
         {
-            _insertTexts.Bind(at++, fact.Extract);
+            _places.Bind(at++, fact.Extract);
         }
 
         if (_table.Subject != FactSubject.FryBatch)
         {
-            BindNumber(at++, fact.Replicate);
+            _places.Bind(at++, fact.Replicate);
         }
 
         if (_table.Subject == FactSubject.Sample)
         {
-            BindNumber(at++, fact.Tuber);
-            BindNumber(at++, fact.Slice);
+            _places.Bind(at++, fact.Tuber);
+            _places.Bind(at++, fact.Slice);
         }
 
-        _insertTexts.Bind(at++, fact.Operator);
-        _insertTexts.BindInstant(at++, fact.MeasuredAt);
-        _insertTexts.Bind(at++, fact.MeasuredAs);
-        raw.sqlite3_bind_int(_insert, at++, _fileId);
-        raw.sqlite3_bind_int(_insert, at++, fact.Line);
-        raw.sqlite3_bind_int(_insert, at, (int)standing);
+        _places.Bind(at++, fact.Operator);
+        _places.BindInstant(at++, fact.MeasuredAt);
+        _places.Bind(at++, fact.MeasuredAs);
+        _places.Bind(at++, _fileId);
+        _places.Bind(at++, fact.Line);
+        _places.Bind(at, (int)standing);
     }
 
     private int BindSubject(in NewFact fact, int at)
     {
         if (_table.Subject == FactSubject.Sample)
         {
-            _insertTexts.Bind(at++, fact.Barcode!);
+            _places.Bind(at++, fact.Barcode!);
         }
         else if (_table.Subject == FactSubject.Control)
         {
-            _insertTexts.Bind(at++, fact.Material!);
+            _places.Bind(at++, fact.Material!);
         }
 
         raw.sqlite3_bind_double(_insert, at++, (double)fact.Value);
         if (_table.Subject != FactSubject.FryBatch)
         {
-            raw.sqlite3_bind_int(_insert, at++, fact.BelowLimit ? 1 : 0);
+            _places.Bind(at++, fact.BelowLimit ? 1 : 0);
         }
 
         return at;
-    }
-
-    private void BindNumber(int at, int? number)
-    {
-        if (number is { } value)
-        {
-            raw.sqlite3_bind_int(_insert, at, value);
-        }
-        else
-        {
-            raw.sqlite3_bind_null(_insert, at);
-        }
     }
 
     private int Step(sqlite3_stmt statement)

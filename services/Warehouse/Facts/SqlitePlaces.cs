@@ -4,22 +4,27 @@ using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>Binds texts to one prepared statement without a copy on the heap, and not at all when the place still holds the same text.</summary>
-/// <remarks>Bindings outlive a reset, and readers hand out the same string for the same run, unit or operator.</remarks>
-internal sealed class SqliteTextBinder(sqlite3_stmt statement, int places)
+/// <summary>The places of one prepared statement: texts are bound without a copy on the heap, and nothing is bound that its place still holds.</summary>
+/// <remarks>Bindings outlive a reset, most columns repeat from row to row, and readers hand out the same string for the same run, unit or operator.</remarks>
+internal sealed class SqlitePlaces(sqlite3_stmt statement, int places)
 {
     private const int OnStack = 512;
 
-    private readonly string?[] _bound = new string?[places + 1];
+    // What no text and no number is: the place was never bound.
+    private static readonly object Nothing = new();
+
+    private readonly object?[] _texts = [.. Enumerable.Repeat(Nothing, places + 1)];
+    private readonly long?[] _numbers = new long?[places + 1];
+    private readonly bool[] _numberBound = new bool[places + 1];
 
     public void Bind(int at, string? text)
     {
-        if (text is not null && ReferenceEquals(_bound[at], text))
+        if (ReferenceEquals(_texts[at], text))
         {
             return;
         }
 
-        _bound[at] = text;
+        _texts[at] = text;
         if (text is null)
         {
             raw.sqlite3_bind_null(statement, at);
@@ -33,6 +38,25 @@ internal sealed class SqliteTextBinder(sqlite3_stmt statement, int places)
         if (rented is not null)
         {
             ArrayPool<byte>.Shared.Return(rented);
+        }
+    }
+
+    public void Bind(int at, long? number)
+    {
+        if (_numberBound[at] && _numbers[at] == number)
+        {
+            return;
+        }
+
+        _numberBound[at] = true;
+        _numbers[at] = number;
+        if (number is { } value)
+        {
+            raw.sqlite3_bind_int64(statement, at, value);
+        }
+        else
+        {
+            raw.sqlite3_bind_null(statement, at);
         }
     }
 
