@@ -75,6 +75,17 @@ public sealed class ExportStoreTests : IAsyncLifetime
         Assert.Equal(("1.5", "in effect", "first.csv"), (row["value"], row["standing"], row["file_name"]));
     }
 
+    [Fact]
+    public async Task Readings_WhateverTheOrderTheyCameIn_AreInTheOrderOfThePlan()
+    {
+        string[] barcodes = [_lab.Barcode("101", 3), _lab.Barcode("202", 1), _lab.Barcode("101", 1)];
+        await _lab.StoreReadingsAsync("mixed.csv", [.. barcodes.Select(barcode => ExportLab.Reading(barcode, "r2" + barcode, 1m)), ExportLab.Reading(barcodes[2], "r1", 2m)]);
+
+        var rows = ExportLab.Parse(await _lab.ExportAsync(ExportKind.Readings));
+
+        Assert.Equal(["1 101 1", "1 101 2", "1 202 1", "3 101 1"], rows.Select(row => $"{row["pull_no"]} {row["plot_code"]} {row["value"]}"));
+    }
+
     /// <remarks>docs/decisions/0003: at most 15 significant digits and 12 decimals survive both databases exactly.</remarks>
     [Fact]
     public async Task Readings_WhenImportedAgain_AreTheNumbersThatWereStored()
