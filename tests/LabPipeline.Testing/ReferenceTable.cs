@@ -6,6 +6,8 @@ namespace LabPipeline.Testing;
 /// <summary>One file of check values, embedded from the Reference folder; rows are looked up by column name.</summary>
 public sealed class ReferenceTable
 {
+    private const string Prefix = "LabPipeline.Testing.Reference.";
+
     private readonly Dictionary<string, int> _columns;
 
     private ReferenceTable(string name, IReadOnlyList<string[]> lines)
@@ -21,14 +23,20 @@ public sealed class ReferenceTable
 
     public IReadOnlyList<ReferenceRow> Rows { get; }
 
+    /// <summary>Names of all embedded files, a folder written with a point: "G_nist_strd.SmLs01.csv".</summary>
+    public static IReadOnlyList<string> ResourceNames =>
+        [.. Assembly.GetExecutingAssembly().GetManifestResourceNames().Where(name => name.StartsWith(Prefix, StringComparison.Ordinal)).Select(name => name[Prefix.Length..])];
+
     /// <param name="name">File name with its folder where there is one: "C_worked_examples.csv", "G_nist_strd/SmLs01.csv".</param>
-    public static ReferenceTable Load(string name)
+    public static ReferenceTable Load(string name) => new(name, Split(TextOf(name)));
+
+    /// <summary>The file as it was embedded.</summary>
+    public static string TextOf(string name)
     {
-        var resource = "LabPipeline.Testing.Reference." + name.Replace('/', '.');
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Prefix + name.Replace('/', '.'))
             ?? throw new FileNotFoundException($"No embedded check file '{name}'.");
         using var reader = new StreamReader(stream, Encoding.UTF8);
-        return new ReferenceTable(name, Split(reader.ReadToEnd()));
+        return reader.ReadToEnd();
     }
 
     public ReferenceRow Find(string column, string value) => Rows.Single(row => row.Text(column) == value);

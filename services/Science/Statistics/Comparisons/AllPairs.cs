@@ -16,16 +16,18 @@ public static class AllPairs
     {
         ArgumentNullException.ThrowIfNull(means);
         Require.Probability(alpha);
-        var critical = new Dictionary<double, double>();
+        var known = new Dictionary<double, (RangeTails Tails, double Critical)>();
         return new ComparisonSet("Tukey HSD", alpha, $"All together with {Percent(alpha)} % confidence", true, Pairs(means, (difference, precision) =>
         {
-            if (!critical.TryGetValue(precision.Df, out var q))
+            var df = Math.Round(precision.Df, ComparedMeans.DfDecimals);
+            if (!known.TryGetValue(df, out var range))
             {
-                critical[precision.Df] = q = StudentizedRange.UpperQuantile(alpha, means.Count, precision.Df);
+                var tails = new RangeTails(means.Count, df);
+                known[df] = range = (tails, tails.Quantile(1 - alpha, alpha));
             }
 
             var statistic = Math.Sqrt(2) * Math.Abs(difference) / precision.Sed;
-            return (statistic, StudentizedRange.Upper(statistic, means.Count, precision.Df), q / Math.Sqrt(2));
+            return (statistic, range.Tails.Upper(statistic), range.Critical / Math.Sqrt(2));
         }));
     }
 

@@ -5,6 +5,9 @@ namespace LabPipeline.Science.Statistics.Comparisons;
 /// <summary>A set of means with the precision of every difference between them: what any model hands to the comparisons.</summary>
 public sealed class ComparedMeans
 {
+    /// <summary>Df of like pairs in a mixed model agree up to rounding; beyond these decimals they count as one number.</summary>
+    internal const int DfDecimals = 8;
+
     private readonly MeanEstimate[] _means;
     private readonly PairPrecision[,] _precision;
 
@@ -80,7 +83,7 @@ public sealed class ComparedMeans
     /// <summary>The one df of all pairs among these positions.</summary>
     internal double CommonDf(IReadOnlyList<int> positions, string what)
     {
-        var all = positions.SelectMany((i, place) => positions.Skip(place + 1).Select(j => _precision[i, j].Df)).Distinct().ToArray();
+        var all = positions.SelectMany((i, place) => positions.Skip(place + 1).Select(j => Math.Round(_precision[i, j].Df, DfDecimals))).Distinct().ToArray();
         return all.Length == 1
             ? all[0]
             : throw new NotEstimableException(what, Sample.Text($"the pairs have different degrees of freedom, {all.Min()} to {all.Max()}; compare within one stratum or give the df"));

@@ -10,7 +10,8 @@ public sealed class Dunnett
     private readonly IReadOnlyList<double> _loadings;
     private readonly double _df;
     private readonly bool _absolute;
-    private readonly ControlMaximum _maximum;
+    private readonly ScaleMixture _lower;
+    private readonly ScaleMixture _upper;
 
     /// <summary>From the loadings λᵢ, one for each treatment.</summary>
     /// <param name="loadings">At least one; each at or above 0 and below 1.</param>
@@ -41,7 +42,9 @@ public sealed class Dunnett
         _loadings = loadings;
         _df = df;
         _absolute = sides == Sidedness.TwoSided;
-        _maximum = new ControlMaximum(loadings, _absolute);
+        var maximum = new ControlMaximum(loadings, _absolute);
+        _lower = new ScaleMixture(df, loadings.Count, maximum.Lower);
+        _upper = new ScaleMixture(df, loadings.Count, maximum.Upper);
     }
 
     /// <summary>Equal numbers of values behind every mean: every correlation is 1/2.</summary>
@@ -80,7 +83,7 @@ public sealed class Dunnett
         Require.Number(d, "A Dunnett statistic");
         return double.IsInfinity(d) || (_absolute && d <= 0)
             ? (d > 0 ? 1 : 0)
-            : Math.Min(1, ScaleMixture.Mean(_df, d, _loadings.Count, _maximum.Lower));
+            : Math.Min(1, _lower.Mean(d));
     }
 
     /// <summary>P(max T > d), or P(max |T| > d) when two-sided: the adjusted p value, accurate in the far tail.</summary>
@@ -90,7 +93,7 @@ public sealed class Dunnett
         Require.Number(d, "A Dunnett statistic");
         return double.IsInfinity(d) || (_absolute && d <= 0)
             ? (d > 0 ? 0 : 1)
-            : Math.Min(1, ScaleMixture.Mean(_df, d, _loadings.Count, _maximum.Upper));
+            : Math.Min(1, _upper.Mean(d));
     }
 
     /// <summary>d with P(max ≤ d) = p.</summary>

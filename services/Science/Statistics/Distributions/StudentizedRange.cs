@@ -8,8 +8,6 @@ namespace LabPipeline.Science.Statistics.Distributions;
 /// </remarks>
 public static class StudentizedRange
 {
-    private const int MostMeans = 1000;
-
     /// <summary>P(Q ≤ q).</summary>
     /// <param name="q">Any number; at or below 0 the result is 0.</param>
     /// <param name="k">Number of means, 2 to 1000.</param>
@@ -17,16 +15,16 @@ public static class StudentizedRange
     /// <exception cref="ArgumentOutOfRangeException">q is NaN, or k or df is outside its range.</exception>
     public static double Cdf(double q, int k, double df)
     {
-        Check(q, k, df);
-        return q <= 0 ? 0 : double.IsInfinity(q) ? 1 : Math.Min(1, ScaleMixture.Mean(df, q, k, new NormalRange(k).Lower));
+        Require.Number(q, "A studentised range");
+        return new RangeTails(k, df).Lower(q);
     }
 
     /// <summary>P(Q > q), the adjusted p value of a pair, with full relative accuracy in the far tail.</summary>
     /// <inheritdoc cref="Cdf" path="/param|/exception"/>
     public static double Upper(double q, int k, double df)
     {
-        Check(q, k, df);
-        return q <= 0 ? 1 : double.IsInfinity(q) ? 0 : Math.Min(1, ScaleMixture.Mean(df, q, k, new NormalRange(k).Upper));
+        Require.Number(q, "A studentised range");
+        return new RangeTails(k, df).Upper(q);
     }
 
     /// <summary>q with P(Q ≤ q) = p.</summary>
@@ -37,8 +35,7 @@ public static class StudentizedRange
     public static double Quantile(double p, int k, double df)
     {
         Require.Probability(p);
-        Check(1, k, df);
-        return FromTails(p, 1 - p, k, df);
+        return new RangeTails(k, df).Quantile(p, 1 - p);
     }
 
     /// <summary>q with P(Q > q) = alpha, the critical value.</summary>
@@ -49,38 +46,6 @@ public static class StudentizedRange
     public static double UpperQuantile(double alpha, int k, double df)
     {
         Require.Probability(alpha);
-        Check(1, k, df);
-        return FromTails(1 - alpha, alpha, k, df);
-    }
-
-    /// <summary>The answer lies between one t test (k = 2, exact) and the Bonferroni bound over all k(k - 1)/2 pairs.</summary>
-    private static double FromTails(double lower, double upper, int k, double df)
-    {
-        var least = Math.Sqrt(2) * StudentT.UpperQuantile(0.5 * upper, df);
-        if (k == 2)
-        {
-            return least;
-        }
-
-        var most = Math.Sqrt(2) * StudentT.UpperQuantile(upper / (k * (k - 1.0)), df);
-        var range = new NormalRange(k);
-        return lower < upper
-            ? TailRoot.Find(least, most, lower, q => q <= 0 ? 0 : ScaleMixture.Mean(df, q, k, range.Lower))
-            : TailRoot.Find(least, most, upper, q => ScaleMixture.Mean(df, q, k, range.Upper));
-    }
-
-    private static void Check(double q, int k, double df)
-    {
-        Require.Number(q, "A studentised range");
-        Require.AtLeast(k, 2, "The number of means");
-        if (k > MostMeans)
-        {
-            throw new ArgumentOutOfRangeException(nameof(k), FormattableString.Invariant($"The number of means must be at most {MostMeans}; found {k}."));
-        }
-
-        if (!(df >= 1))
-        {
-            throw new ArgumentOutOfRangeException(nameof(df), FormattableString.Invariant($"Degrees of freedom must be at least 1 (infinity allowed); found {df}."));
-        }
+        return new RangeTails(k, df).Quantile(1 - alpha, alpha);
     }
 }

@@ -102,6 +102,9 @@ internal sealed class Matrix(int rows, int columns)
     /// <summary>The sum of the elementwise products, which is trace(this' * other).</summary>
     public double InnerProduct(Matrix other) => VectorKernel.Dot(_cells, other._cells);
 
+    /// <summary>Whether size and every cell are equal, to the last bit.</summary>
+    public bool SameAs(Matrix other) => rows == other.Rows && columns == other.Columns && _cells.AsSpan().SequenceEqual(other._cells);
+
     public void Add(Matrix other, double scale) => VectorKernel.AddScaled(_cells, scale, other._cells);
 
     public Matrix Scaled(double factor)

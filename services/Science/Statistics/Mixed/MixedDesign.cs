@@ -10,6 +10,7 @@ internal sealed class MixedDesign
         Data = data;
         Fixed = ModelMatrix.Build(data, fixedTerms, Coding.Reference);
         Qr = HouseholderQr.Factor(Fixed.Columns);
+        Search = new SearchColumns(Fixed, Qr);
         Random = random;
         Structure = repeated?.Structure ?? CovarianceStructure.Independent;
         Times = new PullTimes(repeated?.Times ?? [0.0]);
@@ -27,6 +28,9 @@ internal sealed class MixedDesign
 
     /// <summary>Keeps the columns of X that can be estimated.</summary>
     public HouseholderQr Qr { get; }
+
+    /// <summary>The columns of fixed effects behind <see cref="Subjects"/>.</summary>
+    public SearchColumns Search { get; }
 
     public IReadOnlyList<Term> Random { get; }
 
@@ -98,8 +102,9 @@ internal sealed class MixedDesign
             patterns.TryAdd(key, patterns.Count);
             var full = rows.Select(FullRow).ToArray();
             int[] columns = [.. Enumerable.Range(0, RandomColumns + FixedColumns).Where(column => full.Any(row => row[column] != 0))];
-            subjects.Add(new Subject(rows, positions, patterns[key], columns,
-                Matrix.FromRows([.. full.Select(row => columns.Select(column => row[column]).ToArray())], columns.Length)));
+            var values = Matrix.FromRows([.. full.Select(row => columns.Select(column => row[column]).ToArray())], columns.Length);
+            var alike = subjects.FindIndex(other => other.Pattern == patterns[key] && other.Values.SameAs(values));
+            subjects.Add(new Subject(rows, positions, patterns[key], alike < 0 ? subjects.Count : subjects[alike].Kind, columns, values));
         }
 
         return subjects;
@@ -114,7 +119,7 @@ internal sealed class MixedDesign
             offset += OwnerOfColumn.Count(owner => owner == term);
         }
 
-        Qr.Select(Fixed.Values.Row(row)).CopyTo(full, RandomColumns);
+        Search.Row(row).CopyTo(full, RandomColumns);
         return full;
     }
 

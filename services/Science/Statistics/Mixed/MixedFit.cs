@@ -13,7 +13,8 @@ public sealed class MixedFit
     internal MixedFit(MixedDesign design, double[] free, Likelihood found)
     {
         _design = design;
-        _coefficients = [.. design.Ordinary.Coefficients.Zip(found.Solution.Skip(design.RandomColumns), (first, change) => first + change)];
+        var changes = design.Search.Coefficients(found.Solution[design.RandomColumns..]);
+        _coefficients = [.. design.Ordinary.Coefficients.Zip(changes, (first, change) => first + change)];
         var random = free[..design.Random.Count];
         var natural = design.Structure.Natural(free.AsSpan(random.Length), found.Variance, design.Times);
         double[] variances = [.. random.Select(relative => relative * relative * found.Variance)];

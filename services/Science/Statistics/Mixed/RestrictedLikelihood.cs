@@ -44,7 +44,7 @@ internal sealed class RestrictedLikelihood(MixedDesign design)
             return null;
         }
 
-        var value = -0.5 * ((_freedom * (Math.Log(2 * Math.PI * variance) + 1)) + rows.LogDeterminant + factor.LogDeterminant);
+        var value = -0.5 * ((_freedom * (Math.Log(2 * Math.PI * variance) + 1)) + rows.LogDeterminant + factor.LogDeterminant + design.Search.LogChange);
         return new Likelihood(value, variance, solution, () => Gradient(free, scale, rows, factor, solution, variance));
     }
 

@@ -21,7 +21,10 @@ internal sealed class RowSets
             Join(set, groups);
         }
 
-        All = [.. set.Index().GroupBy(entry => entry.Item, entry => entry.Index).Select(rows => new RowSet(design, [.. rows], plots, positions))];
+        // Rows in the order of their treatments, so that sets laid out alike are seen to be alike.
+        var byTreatment = Comparer<int>.Create((first, second) => design.Fixed.Values.Row(first).SequenceCompareTo(design.Fixed.Values.Row(second)));
+        All = [.. set.Index().GroupBy(entry => entry.Item, entry => entry.Index)
+            .Select(rows => new RowSet(design, [.. rows.OrderBy(row => row, byTreatment)], plots, positions))];
     }
 
     public IReadOnlyList<RowSet> All { get; }

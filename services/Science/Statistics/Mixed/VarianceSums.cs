@@ -8,7 +8,7 @@ namespace LabPipeline.Science.Statistics.Mixed;
 /// </summary>
 internal sealed class VarianceSums
 {
-    private readonly List<(Matrix[] S, Matrix[] T)> _sets = [];
+    private readonly List<(Matrix[] S, Matrix[] T, int Count)> _sets = [];
     private readonly Matrix _traces;
     private readonly int _parameters;
 
@@ -18,6 +18,7 @@ internal sealed class VarianceSums
         _traces = new Matrix(_parameters, _parameters);
         Information = new Matrix(design.FixedColumns, design.FixedColumns);
         First = [.. Enumerable.Range(0, _parameters).Select(_ => new Matrix(design.FixedColumns, design.FixedColumns))];
+        var kinds = new List<(Matrix FixedRows, Matrix Covariance, Matrix[] Derivatives, int Count)>();
         foreach (var rows in new RowSets(design).All)
         {
             Matrix[] derivatives = [.. variances.Select((_, term) => rows.SameUnit(term)), .. pullDerivatives.Select(rows.WithinPlots)];
@@ -27,7 +28,22 @@ internal sealed class VarianceSums
                 covariance.Add(derivatives[term], variances[term]);
             }
 
-            Add(rows.FixedRows, covariance, derivatives);
+            // Complete blocks are all alike: one stands for them.
+            var fixedRows = rows.FixedRows;
+            var known = kinds.FindIndex(kind => kind.FixedRows.SameAs(fixedRows) && kind.Covariance.SameAs(covariance) && kind.Derivatives.Zip(derivatives).All(pair => pair.First.SameAs(pair.Second)));
+            if (known < 0)
+            {
+                kinds.Add((fixedRows, covariance, derivatives, 1));
+            }
+            else
+            {
+                kinds[known] = kinds[known] with { Count = kinds[known].Count + 1 };
+            }
+        }
+
+        foreach (var (fixedRows, covariance, derivatives, count) in kinds)
+        {
+            Add(fixedRows, covariance, derivatives, count);
         }
     }
 
@@ -48,7 +64,7 @@ internal sealed class VarianceSums
             var turned = products[i].Transposed();
             for (var j = 0; j <= i; j++)
             {
-                var crossed = _sets.Zip(left, (set, parts) => parts[i].InnerProduct(set.T[j])).Sum();
+                var crossed = _sets.Zip(left, (set, parts) => set.Count * parts[i].InnerProduct(set.T[j])).Sum();
                 information[i, j] = 0.5 * (_traces[i, j] - (2 * crossed) + turned.InnerProduct(products[j]));
                 information[j, i] = information[i, j];
             }
@@ -63,9 +79,9 @@ internal sealed class VarianceSums
         var sum = new Matrix(covariance.Rows, covariance.Columns);
         for (var i = 0; i < _parameters; i++)
         {
-            foreach (var (s, t) in _sets)
+            foreach (var (s, t, count) in _sets)
             {
-                sum.AddTransposedProduct(s[i], Combine(t, uncertainty, i), 1);
+                sum.AddTransposedProduct(s[i], Combine(t, uncertainty, i), count);
             }
 
             sum.Add(First[i].Times(covariance).Times(Combine(First, uncertainty, i)), -1);
@@ -87,25 +103,25 @@ internal sealed class VarianceSums
         return sum;
     }
 
-    private void Add(Matrix fixedRows, Matrix covariance, Matrix[] derivatives)
+    private void Add(Matrix fixedRows, Matrix covariance, Matrix[] derivatives, int count)
     {
         var inverse = (Cholesky.TryFactor(covariance)
             ?? throw new NotEstimableException("The uncertainty of the fixed effects", "the covariance of the rows is singular")).Inverse();
         var u = inverse.Times(fixedRows);
-        Information.AddTransposedProduct(fixedRows, u, 1);
+        Information.AddTransposedProduct(fixedRows, u, count);
         var s = derivatives.Select(derivative => derivative.Times(u)).ToArray();
         var t = s.Select(inverse.Times).ToArray();
         var spread = derivatives.Select(derivative => derivative.Times(inverse)).ToArray();
         for (var i = 0; i < _parameters; i++)
         {
-            First[i].AddTransposedProduct(u, s[i], 1);
+            First[i].AddTransposedProduct(u, s[i], count);
             var turned = spread[i].Transposed();
             for (var j = 0; j <= i; j++)
             {
-                _traces[i, j] += turned.InnerProduct(spread[j]);
+                _traces[i, j] += count * turned.InnerProduct(spread[j]);
             }
         }
 
-        _sets.Add((s, t));
+        _sets.Add((s, t, count));
     }
 }

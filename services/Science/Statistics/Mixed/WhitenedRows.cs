@@ -7,6 +7,7 @@ internal sealed class WhitenedRows
 {
     private readonly MixedDesign _design;
     private readonly Dictionary<int, Cholesky> _factors = [];
+    private readonly Dictionary<int, (Matrix Values, Matrix Products)> _kinds = [];
     private readonly List<(Subject Subject, Matrix Values, double[] Response)> _plots = [];
 
     private WhitenedRows(MixedDesign design)
@@ -115,26 +116,30 @@ internal sealed class WhitenedRows
             _factors.Add(subject.Pattern, factor = found);
         }
 
-        var values = factor.SolveLower(subject.Values);
+        if (!_kinds.TryGetValue(subject.Kind, out var kind))
+        {
+            var whitened = factor.SolveLower(subject.Values);
+            _kinds.Add(subject.Kind, kind = (whitened, whitened.TransposedTimes(whitened)));
+        }
+
         var response = factor.SolveLower([.. subject.Rows.Select(row => _design.Ordinary.Residuals[row])]);
-        _plots.Add((subject, values, response));
-        Accumulate(subject.Columns, values, response);
+        _plots.Add((subject, kind.Values, response));
+        Accumulate(subject.Columns, kind, response);
         LogDeterminant += factor.LogDeterminant;
         return true;
     }
 
-    private void Accumulate(int[] columns, Matrix values, double[] response)
+    private void Accumulate(int[] columns, (Matrix Values, Matrix Products) kind, double[] response)
     {
-        var local = values.TransposedTimes(values);
         for (var row = 0; row < columns.Length; row++)
         {
             var target = Products.Row(columns[row]);
             for (var column = 0; column < columns.Length; column++)
             {
-                target[columns[column]] += local[row, column];
+                target[columns[column]] += kind.Products[row, column];
             }
 
-            ResponseProducts[columns[row]] += VectorKernel.Dot(values.Column(row), response);
+            ResponseProducts[columns[row]] += VectorKernel.Dot(kind.Values.Column(row), response);
         }
 
         ResponseSquare += VectorKernel.Dot(response, response);
