@@ -25,6 +25,18 @@ public static class LabHost
     /// <summary>Adds everything <paramref name="modules"/> need to <paramref name="builder"/>.</summary>
     public static void Compose(IHostApplicationBuilder builder, params ILabModule[] modules)
     {
+        ComposeReader(builder);
+        LabBus.Add(builder, modules);
+        foreach (var module in modules)
+        {
+            module.AddServices(builder);
+        }
+    }
+
+    /// <summary>Adds settings, warehouse and logging, and no bus: for a process that only looks.</summary>
+    /// <remarks>A bus would bring the outbox relay, which hands messages to this process alone and marks them as published.</remarks>
+    public static void ComposeReader(IHostApplicationBuilder builder)
+    {
         builder.Services.AddOptions<LabOptions>()
             .Bind(builder.Configuration.GetSection(LabOptions.Section))
             .ValidateOnStart();
@@ -35,11 +47,6 @@ public static class LabHost
         builder.Services.AddSingleton<LabWarehouse>();
         builder.Services.AddSingleton<Migrator>();
         LabLogging.Add(builder);
-        LabBus.Add(builder, modules);
-        foreach (var module in modules)
-        {
-            module.AddServices(builder);
-        }
     }
 
     /// <summary>Creates the folders and brings the warehouse to the newest schema; called before the host starts.</summary>

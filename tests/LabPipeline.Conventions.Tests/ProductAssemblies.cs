@@ -2,7 +2,7 @@ using System.Reflection;
 
 namespace LabPipeline.Conventions.Tests;
 
-/// <summary>The product's own assemblies, found from the one that references them all.</summary>
+/// <summary>The product's own assemblies, found beside this test, which references those that nothing else does.</summary>
 internal static class ProductAssemblies
 {
     public static IReadOnlyDictionary<string, Assembly> All { get; } = Collect();

@@ -13,6 +13,12 @@ public sealed record AlertFilter
 
     public string? Barcode { get; init; }
 
-    /// <summary>At most so many, the newest first.</summary>
+    /// <summary>Block before hold before note; otherwise the newest first whatever their level.</summary>
+    public bool WorstFirst { get; init; }
+
+    /// <summary>At most so many.</summary>
     public int Most { get; init; } = 200;
+
+    /// <summary>So many are passed over first, for the pages after the first.</summary>
+    public int Skip { get; init; }
 }

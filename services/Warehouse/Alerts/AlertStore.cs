@@ -8,6 +8,7 @@ public sealed class AlertStore
     private const int ScopesAtOnce = 400;
 
     private static readonly SqlText List = SqlText.Load<AlertStore>("list-alerts");
+    private static readonly SqlText CountOpen = SqlText.Load<AlertStore>("count-open-alerts");
     private static readonly SqlText Find = SqlText.Load<AlertStore>("find-alert");
     private static readonly SqlText ListByScopes = SqlText.Load<AlertStore>("list-alerts-by-scopes");
     private static readonly SqlText ListOpenByKind = SqlText.Load<AlertStore>("list-open-alerts-by-scope-kind");
@@ -18,6 +19,9 @@ public sealed class AlertStore
     private static readonly SqlText Settle = SqlText.Load<AlertStore>("settle-alert");
 
     public static Task<IReadOnlyList<Alert>> ListAsync(WarehouseSession session, AlertFilter filter) => session.QueryAsync<Alert>(List, filter);
+
+    /// <summary>How many alerts are open, by trial, pull, rule and level.</summary>
+    public static Task<IReadOnlyList<AlertCount>> CountOpenAsync(WarehouseSession session) => session.QueryAsync<AlertCount>(CountOpen);
 
     public static Task<Alert?> GetAsync(WarehouseSession session, int alertId) => session.FirstOrDefaultAsync<Alert>(Find, new { alertId });
 

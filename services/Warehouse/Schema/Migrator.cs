@@ -48,6 +48,17 @@ public sealed class Migrator(LabWarehouse warehouse, TimeProvider time)
         },
         cancellationToken);
 
+    /// <summary>Whether the warehouse can be read and has exactly the scripts of this program.</summary>
+    public Task<bool> IsNewestAsync(CancellationToken cancellationToken) => warehouse.ReadAsync(
+        async session =>
+        {
+            var applied = (await session.QueryAsync<AppliedVersion>(ListVersions).ConfigureAwait(false)).ToDictionary(row => row.Number);
+            var scripts = ScriptsOf(session.Dialect);
+            return applied.Count == scripts.Count
+                && scripts.All(script => applied.TryGetValue(script.Number, out var row) && row.Checksum == script.Checksum);
+        },
+        cancellationToken);
+
     private static void AssertKnown(Dictionary<int, AppliedVersion> applied, IReadOnlyList<MigrationScript> scripts)
     {
         foreach (var row in applied.Values)

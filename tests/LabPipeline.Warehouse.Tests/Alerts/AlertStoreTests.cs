@@ -41,6 +41,31 @@ public sealed class AlertStoreTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task List_WhenTheWorstComesFirst_IsReadPartByPart()
+    {
+        var block = await AddAsync(Some("a") with { Level = AlertLevels.Block });
+        var note = await AddAsync(Some("b") with { Level = AlertLevels.Note, OpenedAt = Now.AddMinutes(2) });
+        var hold = await AddAsync(Some("c") with { Level = AlertLevels.Hold, OpenedAt = Now.AddMinutes(1) });
+        var filter = new AlertFilter { WorstFirst = true, Most = 2 };
+
+        Assert.Equal([block, hold], (await ListAsync(filter)).Select(alert => alert.AlertId));
+        Assert.Equal([note], (await ListAsync(filter with { Skip = 2 })).Select(alert => alert.AlertId));
+    }
+
+    [Fact]
+    public async Task CountOpen_ByPullRuleAndLevel_LeavesOutWhatIsNotOpen()
+    {
+        await AddAsync(Some("a") with { TrialCode = "NT26", PullNo = 3 });
+        await AddAsync(Some("b") with { TrialCode = "NT26", PullNo = 3 });
+        await AddAsync(Some("c") with { TrialCode = "NT26", PullNo = 4 });
+        await AddAsync(Some("d") with { State = AlertStates.Cleared });
+
+        var counts = await _scratch.Warehouse.ReadAsync(AlertStore.CountOpenAsync, Token);
+
+        Assert.Equal([(3, 2), (4, 1)], counts.Select(count => (count.PullNo!.Value, count.Alerts)).Order());
+    }
+
+    [Fact]
     public async Task Acknowledge_OfAnOpenAlert_NotesTheFirstPersonOnly()
     {
         var id = await AddAsync(Some("a"));

@@ -7,5 +7,5 @@ where (@State is null or state = @State)
   and (@RuleName is null or rule_name = @RuleName)
   and (@TrialCode is null or trial_code = @TrialCode)
   and (@Barcode is null or barcode = @Barcode)
-order by opened_at desc, alert_id desc
-limit @Most
+order by case when @WorstFirst = 1 then case level when 'block' then 0 when 'hold' then 1 else 2 end else 0 end, opened_at desc, alert_id desc
+limit @Most offset @Skip

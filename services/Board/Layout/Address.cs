@@ -1,0 +1,22 @@
+namespace LabPipeline.Board.Layout;
+
+/// <summary>Addresses of the board's own pages; every part that comes from data is escaped.</summary>
+internal static class Address
+{
+    public static string OfSample(string barcode) => "/sample?barcode=" + Uri.EscapeDataString(barcode);
+
+    public static string OfTrial(string code) => "/?trial=" + Uri.EscapeDataString(code);
+
+    public static string OfAlerts(string? level, string? rule) => With("/alerts", ("level", level), ("rule", rule));
+
+    public static string OfArrivals(string? state) => With("/arrivals", ("state", state));
+
+    /// <summary>The address with a page number still to be put behind it.</summary>
+    public static string UpToPage(string address) => address + (address.Contains('?', StringComparison.Ordinal) ? "&page=" : "?page=");
+
+    private static string With(string path, params (string Name, string? Value)[] parts)
+    {
+        var given = parts.Where(part => !string.IsNullOrEmpty(part.Value)).Select(part => $"{part.Name}={Uri.EscapeDataString(part.Value!)}").ToList();
+        return given.Count == 0 ? path : $"{path}?{string.Join('&', given)}";
+    }
+}

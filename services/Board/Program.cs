@@ -1,0 +1,3 @@
+using LabPipeline.Board.Serving;
+
+return await BoardHost.RunAsync(args, Console.Out, Console.Error);

@@ -1,0 +1,38 @@
+using System.Collections;
+using System.Resources;
+using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
+using LabPipeline.Board.Layout;
+using LabPipeline.Board.Wording;
+using LabPipeline.Science.Quantities;
+
+namespace LabPipeline.Board.Tests.Wording;
+
+public sealed class TextsTests
+{
+    private static readonly HashSet<string> Keys = ReadKeys();
+
+    [Fact]
+    public void Texts_WhenAPageAsksForOne_AreThereAndNoneIsLeftOver()
+    {
+        var asked = Sources().SelectMany(path => Regex.Matches(File.ReadAllText(path), "T\\[\"([A-Z][A-Za-z]+\\.[A-Za-z]+)\"").Select(match => match.Groups[1].Value))
+            .Concat(Mark.Kinds.Keys.Select(kind => "Mark." + kind))
+            .Concat(QuantityCatalogue.All.Select(quantity => "Quantity." + quantity.Name))
+            .ToHashSet(StringComparer.Ordinal);
+
+        Assert.Empty(asked.Except(Keys));
+        Assert.Empty(Keys.Except(asked));
+    }
+
+    private static HashSet<string> ReadKeys()
+    {
+        var resources = new ResourceManager(typeof(Texts)).GetResourceSet(System.Globalization.CultureInfo.InvariantCulture, createIfNotExists: true, tryParents: false)!;
+        return resources.Cast<DictionaryEntry>().Select(entry => (string)entry.Key).ToHashSet(StringComparer.Ordinal);
+    }
+
+    private static IEnumerable<string> Sources([CallerFilePath] string here = "")
+    {
+        var board = Path.Combine(Path.GetDirectoryName(here)!, "..", "..", "..", "services", "Board");
+        return Directory.EnumerateFiles(board, "*.razor", SearchOption.AllDirectories);
+    }
+}
