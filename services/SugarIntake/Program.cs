@@ -1,4 +1,4 @@
-using LabPipeline.SugarIntake;
 using LabPipeline.Hosting;
+using LabPipeline.SugarIntake;
 
 await LabHost.RunAsync(args, new SugarIntakeModule());
