@@ -8,9 +8,6 @@ public sealed class LabOptions
     /// <summary>Folder of everything the embedded set-up keeps: warehouse, archive, drop folders, profiles, logs. Default <c>lab-data</c>.</summary>
     public string DataFolder { get; set; } = "lab-data";
 
-    /// <summary>How messages travel: <c>in-process</c> (default) or <c>rabbitmq</c>.</summary>
-    public string BusTransport { get; set; } = "in-process";
-
     /// <summary>Whether log lines also go to the console. Default false: the station's commands print for people.</summary>
     public bool LogToConsole { get; set; }
 

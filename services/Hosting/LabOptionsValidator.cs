@@ -13,11 +13,6 @@ public sealed class LabOptionsValidator : IValidateOptions<LabOptions>
             faults.Add("Lab:DataFolder is empty; expected the folder that holds the warehouse and the archive.");
         }
 
-        if (options.BusTransport is not ("in-process" or "rabbitmq"))
-        {
-            faults.Add($"Lab:BusTransport is '{options.BusTransport}'; expected 'in-process' or 'rabbitmq'.");
-        }
-
         return faults.Count == 0 ? ValidateOptionsResult.Success : ValidateOptionsResult.Fail(faults);
     }
 }

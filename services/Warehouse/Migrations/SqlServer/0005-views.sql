@@ -52,10 +52,15 @@ create or alter view v_plot_pull as
 select trial_code, season, pull_no, pull_due_on, plot_code, block, main_plot, clone, treatment, bay_code,
        count(*) as samples,
        avg(glucose_mg_per_g) as glucose_mg_per_g,
+       sum(glucose_below_limit) as glucose_below_limit,
        avg(sucrose_mg_per_g) as sucrose_mg_per_g,
+       sum(sucrose_below_limit) as sucrose_below_limit,
+       avg(glucose_sucrose_ratio) as glucose_sucrose_ratio,
        avg(specific_gravity) as specific_gravity,
        avg(dry_matter_pct) as dry_matter_pct,
+       avg(starch_pct) as starch_pct,
        avg(peel_loss_pct) as peel_loss_pct,
+       avg(cleaned_surface_pct) as cleaned_surface_pct,
        avg(hunter_l) as hunter_l,
        avg(hunter_a) as hunter_a,
        avg(hunter_b) as hunter_b,
@@ -65,7 +70,9 @@ select trial_code, season, pull_no, pull_due_on, plot_code, block, main_plot, cl
        avg(dark_chips_pct) as dark_chips_pct,
        avg(stem_end_defect_mean) as stem_end_defect_mean,
        avg(stem_end_severe_pct) as stem_end_severe_pct,
-       avg(undesirable_chips_pct) as undesirable_chips_pct
+       avg(undesirable_chips_pct) as undesirable_chips_pct,
+       avg(storage_shrink_pct) as storage_shrink_pct,
+       avg(fry_yield_pct) as fry_yield_pct
 from v_sample_result
 group by trial_code, season, pull_no, pull_due_on, plot_code, block, main_plot, clone, treatment, bay_code;
 go
