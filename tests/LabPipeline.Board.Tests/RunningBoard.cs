@@ -23,6 +23,8 @@ internal sealed class RunningBoard : IAsyncDisposable
 
     public IEnumerable<string> Urls => _app.Urls;
 
+    public string WarehouseFile => _folder.File("warehouse.db");
+
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
     public static async Task<RunningBoard> StartAsync(params string[] settings)

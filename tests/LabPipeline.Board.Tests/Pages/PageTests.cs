@@ -13,7 +13,8 @@ public sealed class PageTests : IAsyncLifetime
     public ValueTask DisposeAsync() => _board.DisposeAsync();
 
     [Fact]
-    public async Task Today_WithoutAPlan_SaysHowToLoadOne() => Assert.Contains("No trial plan is loaded yet.", await _board.PageAsync("/"), StringComparison.Ordinal);
+    public async Task Today_WithoutAPlan_SaysWhereItLookedAndHowToLoadOne() =>
+        Assert.Contains($"Found no trial plan in {_board.WarehouseFile}.", Plain(await _board.PageAsync("/")), StringComparison.Ordinal);
 
     [Fact]
     public async Task Today_OfARunningTrial_ShowsEveryPullAndWhatIsNotMeasured()
