@@ -8,7 +8,10 @@ using Microsoft.Extensions.Logging;
 namespace LabPipeline.Hosting.Bus;
 
 /// <summary>Publishes what the outbox holds, in order, under each row's own message id, and marks it afterwards.</summary>
-/// <remarks>A crash between publishing and marking sends a message twice; the consumers' inboxes make that harmless.</remarks>
+/// <remarks>
+/// The bus ends at this process, so only messages somebody here consumes are taken: beside others on the same warehouse, each process
+/// takes its own. A crash between publishing and marking sends a message twice; the consumers' inboxes make that harmless.
+/// </remarks>
 public sealed class OutboxRelay(
     LabWarehouse warehouse, IBus bus, RelaySignal signal, ConsumerCatalogue consumers, TimeProvider time, ILogger<OutboxRelay> log)
     : BackgroundService
@@ -20,8 +23,15 @@ public sealed class OutboxRelay(
     // A blocked broker can hold a publish for as long as it likes; the outbox keeps the message meanwhile.
     private static readonly TimeSpan PublishLimit = TimeSpan.FromSeconds(10);
 
+    private readonly IReadOnlyCollection<string> _consumed = [.. consumers.Entries.Select(entry => entry.MessageType).Distinct()];
+
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
+        if (_consumed.Count == 0)
+        {
+            return;
+        }
+
         await ReopenForgottenAsync(stoppingToken).ConfigureAwait(false);
         while (!stoppingToken.IsCancellationRequested)
         {
@@ -53,7 +63,7 @@ public sealed class OutboxRelay(
 
     private async Task<int> RelayBatchAsync(CancellationToken cancellationToken)
     {
-        var messages = await warehouse.ReadAsync(session => OutboxStore.ListUnpublishedAsync(session, BatchSize), cancellationToken)
+        var messages = await warehouse.ReadAsync(session => OutboxStore.ListUnpublishedAsync(session, _consumed, BatchSize), cancellationToken)
             .ConfigureAwait(false);
         var published = new List<long>(messages.Count);
         try

@@ -24,8 +24,11 @@ public sealed class OutboxStore
             new { id = IdentifierOf(type, identity), type, body = JsonSerializer.Serialize(message), at = now }).ConfigureAwait(false);
     }
 
-    public static Task<IReadOnlyList<OutboxMessage>> ListUnpublishedAsync(WarehouseSession session, int most) =>
-        session.QueryAsync<OutboxMessage>(ListUnpublished, new { most });
+    /// <param name="session">The session to read through.</param>
+    /// <param name="types">Full names of the message types wanted.</param>
+    /// <param name="most">How many at once.</param>
+    public static Task<IReadOnlyList<OutboxMessage>> ListUnpublishedAsync(WarehouseSession session, IReadOnlyCollection<string> types, int most) =>
+        session.QueryAsync<OutboxMessage>(ListUnpublished, new { types, most });
 
     public static Task MarkPublishedAsync(WarehouseSession session, IReadOnlyList<long> positions, DateTimeOffset now) =>
         session.ExecuteAsync(MarkPublished, new { positions, at = now });

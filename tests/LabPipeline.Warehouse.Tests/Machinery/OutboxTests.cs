@@ -63,6 +63,19 @@ public sealed class OutboxTests
     }
 
     [Fact]
+    public async Task Message_WhenNobodyHereConsumesItsType_IsLeftForTheProcessThatDoes()
+    {
+        await using var scratch = await ScratchWarehouse.CreateAsync();
+        await AddAsync(scratch, "a");
+
+        var others = await scratch.Warehouse.ReadAsync(
+            session => OutboxStore.ListUnpublishedAsync(session, [typeof(QcAlertRaised).FullName!], 100), Stop);
+
+        Assert.Empty(others);
+        Assert.Single(await UnpublishedAsync(scratch));
+    }
+
+    [Fact]
     public async Task Inbox_WhenAMessageComesTwice_LetsItInOnce()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync();
@@ -77,5 +90,5 @@ public sealed class OutboxTests
         scratch.Warehouse.WriteAsync(session => OutboxStore.AddAsync(session, Message, identity, Now), Stop);
 
     private static Task<IReadOnlyList<OutboxMessage>> UnpublishedAsync(ScratchWarehouse scratch) =>
-        scratch.Warehouse.ReadAsync(session => OutboxStore.ListUnpublishedAsync(session, 100), Stop);
+        scratch.Warehouse.ReadAsync(session => OutboxStore.ListUnpublishedAsync(session, [Type], 100), Stop);
 }

@@ -225,7 +225,7 @@ public sealed class PlanStoreTests : IAsyncLifetime
         ReadAsync(async session => (await session.Connection.QueryAsync<string>("select state from source_file order by file_id")).AsList());
 
     private Task<List<TrialPlanLoaded>> MessagesAsync() => ReadAsync(async session =>
-        (await OutboxStore.ListUnpublishedAsync(session, 100)).Select(message => JsonSerializer.Deserialize<TrialPlanLoaded>(message.Body)!).ToList());
+        (await OutboxStore.ListUnpublishedAsync(session, [typeof(TrialPlanLoaded).FullName!], 100)).Select(message => JsonSerializer.Deserialize<TrialPlanLoaded>(message.Body)!).ToList());
 
     private Task<T> ReadAsync<T>(Func<WarehouseSession, Task<T>> read) => _scratch.Warehouse.ReadAsync(read, TestContext.Current.CancellationToken);
 
