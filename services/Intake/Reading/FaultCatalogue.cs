@@ -32,11 +32,6 @@ public static class FaultCatalogue
             { Column: 0 } => Invariant($"{place} line {fault.Line}, '{fault.ColumnName}'"),
             _ => Invariant($"{place} line {fault.Line}, column {fault.Column} '{fault.ColumnName}'"),
         };
-        if (fault.Code == FaultCode.BarcodeCheck)
-        {
-            return $"{where}: barcode {fault.Found}: check character {fault.Found[^1]}, expected {fault.Expected}; {fault.Advice}.";
-        }
-
         var found = fault.Found.Length == 0 ? "nothing" : Described.Contains(fault.Code) ? fault.Found : $"'{fault.Found}'";
         return $"{where}: found {found}; expected {fault.Expected}; {fault.Advice}.";
     }
@@ -171,8 +166,9 @@ public static class FaultCatalogue
         _ => At(place, FaultCode.TimeFormat, text, $"a time written {formats}", CheckClock),
     };
 
-    internal static Fault BarcodeCheck(CellPlace place, string barcode, char expected) =>
-        At(place, FaultCode.BarcodeCheck, barcode, expected.ToString(), ScanAgain);
+    // The right character is not named: whoever types it in would defeat the check.
+    internal static Fault BarcodeCheck(CellPlace place, ReadOnlySpan<char> text) =>
+        At(place, FaultCode.BarcodeCheck, text, "a sample barcode whose last character belongs to the rest", ScanAgain);
 
     internal static Fault BarcodeFormat(CellPlace place, ReadOnlySpan<char> text) =>
         At(place, FaultCode.BarcodeFormat, text, Invariant($"a sample barcode of {SampleBarcode.ShortestLength} to {SampleBarcode.LongestLength} letters and digits without I, O and Q"), ScanAgain);

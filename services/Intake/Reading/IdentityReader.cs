@@ -121,13 +121,9 @@ internal sealed class IdentityReader
         }
 
         var place = _barcode.Place(_rows);
-        if (reading.Refusal != BarcodeRefusal.CheckCharacter)
-        {
-            return FaultCatalogue.BarcodeFormat(place, text);
-        }
-
-        var upper = text.ToString().ToUpperInvariant();
-        return FaultCatalogue.BarcodeCheck(place, upper, Mod37x36.Compute(upper[..^1]));
+        return reading.Refusal == BarcodeRefusal.CheckCharacter
+            ? FaultCatalogue.BarcodeCheck(place, text)
+            : FaultCatalogue.BarcodeFormat(place, text);
     }
 
     private Fault? ReadParts(RowIdentity identity)
