@@ -14,6 +14,9 @@ internal static class LabelFace
 
     private const double BarsToWidth = 0.15;
 
+    /// <summary>Three lines of text stand beside a square, even one that is smaller.</summary>
+    private const double LowestSquareZone = 7;
+
     public static FaceBuilder Of(LabelSheet sheet, LabelText label, TextWidths widths)
     {
         var face = new FaceBuilder(label, widths);
@@ -67,7 +70,8 @@ internal static class LabelFace
     {
         var (side, quiet) = (symbol.Width * sheet.Module, symbol.Quiet * sheet.Module);
         var (left, top) = (Math.Max(sheet.Padding, quiet), Math.Max(sheet.Padding, quiet));
-        var (inner, below) = (sheet.LabelWidth - left - sheet.Padding, top + side + quiet);
+        var zone = Math.Max(side, LowestSquareZone);
+        var (inner, below) = (sheet.LabelWidth - left - sheet.Padding, top + zone + quiet);
         if (side > inner || below > sheet.LabelHeight - sheet.Padding)
         {
             face.RefuseSymbol(
@@ -80,14 +84,14 @@ internal static class LabelFace
         var beside = left + side + Math.Max(1.5, 2 * quiet);
         if (label.HalfLetter.Length > 0)
         {
-            var size = Math.Min(side * 1.35, 12);
+            var size = Math.Min(zone * 1.35, 12);
             var width = face.WidthOf(label.HalfLetter, size, bold: true);
-            face.Put("half", label.HalfLetter, (beside, top + (side / 2) + (size * 0.365), width), size, bold: true);
+            face.Put("half", label.HalfLetter, (beside, top + (zone / 2) + (size * 0.365), width), size, bold: true);
             beside += width + 1.5;
         }
 
         var column = sheet.LabelWidth - sheet.Padding - beside;
-        var step = side / 3;
+        var step = zone / 3;
         face.Put("plot", $"plot {label.Plot}", (beside, top + (step * 0.8), column), Math.Min(2.8, step), bold: true);
         face.Put("pull", Text($"pull {label.Pull}"), (beside, top + (step * 1.85), column), Math.Min(2.6, step * 0.95));
         face.Put("block", Tubered($"block {label.Block}", label), (beside, top + (step * 2.9), column), Math.Min(2.1, step * 0.9));
