@@ -1,4 +1,5 @@
 using System.Globalization;
+using LabPipeline.Reporting.Planning;
 
 namespace LabPipeline.Reporting.Bench;
 
@@ -34,6 +35,10 @@ public sealed record BenchPull
         day < OpensOn ? Text($"Pull {PullNo} of {TrialCode} is not open yet: today is {day:yyyy-MM-dd}, its window opens on {OpensOn:yyyy-MM-dd}.")
         : day > ClosesOn ? Text($"Pull {PullNo} of {TrialCode} is closed: today is {day:yyyy-MM-dd}, its window ended on {ClosesOn:yyyy-MM-dd}. Readings will count as late.")
         : null;
+
+    /// <summary>The days on which both are open.</summary>
+    internal PullOverlap With(BenchPull other) => new(
+        TrialCode, PullNo, other.TrialCode, other.PullNo, OpensOn > other.OpensOn ? OpensOn : other.OpensOn, ClosesOn < other.ClosesOn ? ClosesOn : other.ClosesOn);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -34,12 +34,13 @@ public static class PickList
     }
 
     /// <param name="pull">The pull with its samples.</param>
-    /// <param name="day">The local day it is printed on, for a warning when it is outside the window.</param>
+    /// <param name="warnings">What is not as it should be, a line each.</param>
     /// <param name="now">When the file is made.</param>
     /// <exception cref="PrintException">There is no font, or a text does not fit its cell.</exception>
-    public static byte[] Pdf(BenchPull pull, DateOnly day, DateTimeOffset now) => PdfPages.Of(Pages(pull, day), $"pick list {pull.TrialCode} pull {pull.PullNo}", now);
+    public static byte[] Pdf(BenchPull pull, IReadOnlyList<string> warnings, DateTimeOffset now) =>
+        PdfPages.Of(Pages(pull, warnings), $"pick list {pull.TrialCode} pull {pull.PullNo}", now);
 
-    internal static IReadOnlyList<Page> Pages(BenchPull pull, DateOnly day)
+    internal static IReadOnlyList<Page> Pages(BenchPull pull, IReadOnlyList<string> warnings)
     {
         var bays = Of(pull).GroupBy(sample => sample.BayCode).Select(bay => (
             $"Bay {bay.Key}: {bay.Count()} bags",
@@ -50,7 +51,7 @@ public static class PickList
                 [
                     Text($"Due {pull.DueOn:yyyy-MM-dd}, day {pull.DaysAfterHarvest} after harvest; window {pull.OpensOn:yyyy-MM-dd} to {pull.ClosesOn:yyyy-MM-dd}. {pull.Samples.Count} bags of {pull.TubersPerSample} tubers."),
                     "Scan or compare every barcode with the bag's tag; tick what was brought, write down what was not found and why.",
-                    .. pull.Untimely(day) is { } warning ? ["! " + warning] : Array.Empty<string>(),
+                    .. warnings.Select(warning => "! " + warning),
                 ],
                 Columns,
                 [.. bays],

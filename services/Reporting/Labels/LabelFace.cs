@@ -61,9 +61,11 @@ internal static class LabelFace
         face.Put("check character", $"check {label.Barcode[^1]}", (left + (inner * 0.78), line, inner * 0.22), 2.4 * scale, align: 1);
         line = top + (27 * scale);
         face.Put("plot", $"plot {label.Plot}", (left, line, inner * 0.45), 6 * scale, bold: true);
-        face.Put("block", Tubered($"block {label.Block}", label), (left + (inner * 0.46), line, inner * 0.24), 3 * scale, align: 0.5);
+        face.Put("block", $"block {label.Block}", (left + (inner * 0.46), line, inner * 0.24), 3 * scale, align: 0.5);
         face.Put("pull", Text($"pull {label.Pull}"), (left + (inner * 0.7), line, inner * 0.3), 6 * scale, bold: true, align: 1);
-        face.Put("treatment", label.Treatment, (left, top + (32.5 * scale), inner), 3.2 * scale);
+        line = top + (32.5 * scale);
+        face.Put("treatment", label.Treatment, (left, line, label.Tuber is null ? inner : inner * 0.78), 3.2 * scale);
+        PutTuber(face, label, (left + (inner * 0.78), line, inner * 0.22), 3.6 * scale);
     }
 
     private static void Small(FaceBuilder face, LabelSheet sheet, LabelText label, SymbolModules symbol)
@@ -94,15 +96,22 @@ internal static class LabelFace
         var step = zone / 3;
         face.Put("plot", $"plot {label.Plot}", (beside, top + (step * 0.8), column), Math.Min(2.8, step), bold: true);
         face.Put("pull", Text($"pull {label.Pull}"), (beside, top + (step * 1.85), column), Math.Min(2.6, step * 0.95));
-        face.Put("block", Tubered($"block {label.Block}", label), (beside, top + (step * 2.9), column), Math.Min(2.1, step * 0.9));
+        face.Put("block", $"block {label.Block}", (beside, top + (step * 2.9), column), Math.Min(2.1, step * 0.9));
         var row = (sheet.LabelHeight - sheet.Padding - below) / 3;
         face.Put("barcode", label.Barcode, (left, below + (row * 0.9), inner * 0.72), Math.Min(2.9, row * 0.95), bold: true);
         face.Put("check character", $"check {label.Barcode[^1]}", (left + (inner * 0.72), below + (row * 0.9), inner * 0.28), Math.Min(2, row * 0.8), align: 1);
         face.Put("treatment", label.Treatment, (left, below + (row * 1.85), inner), Math.Min(2.4, row * 0.85));
-        face.Put("trial", label.Trial, (left, below + (row * 2.75), inner), Math.Min(1.9, row * 0.75));
+        face.Put("trial", label.Trial, (left, below + (row * 2.75), label.Tuber is null ? inner : inner * 0.6), Math.Min(1.9, row * 0.75));
+        PutTuber(face, label, (left + (inner * 0.6), below + (row * 2.75), inner * 0.4), Math.Min(2.6, row * 0.9));
     }
 
-    private static string Tubered(string text, LabelText label) => label.Tuber is { } tuber ? Text($"{text} t{tuber}") : text;
+    private static void PutTuber(FaceBuilder face, LabelText label, (double Left, double Baseline, double Width) box, double size)
+    {
+        if (label.Tuber is { } tuber)
+        {
+            face.Put("tuber", Text($"tuber {tuber}"), box, size, bold: true, align: 1);
+        }
+    }
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -48,20 +48,21 @@ internal sealed class TablePages(TableSheet sheet, TextWidths widths)
         foreach (var (row, index) in rows.Select((row, index) => (row, index)))
         {
             var top = TableTop + (index * RowHeight);
-            yield return new Mark.Frame(Margin, top, Inner, RowHeight, 0.15);
             foreach (var mark in row.Count == 1 ? Note(row[0], top) : Cells(row, top))
             {
                 yield return mark;
             }
+
+            yield return new Mark.Frame(Margin, top, Inner, RowHeight, 0.15);
         }
     }
 
     private IEnumerable<Mark> Note(string text, double top)
     {
-        Require(text, Inner - TickBox - (3 * Padding), bold: false, "a note");
+        Require(text, Inner - TickBox - (4 * Padding), bold: false, "a note");
         yield return new Mark.Fill(Margin, top, Inner, RowHeight, 0.06);
         yield return new Mark.Frame(Margin + Padding, top + ((RowHeight - TickBox) / 2), TickBox, TickBox);
-        yield return new Mark.Words(Margin + TickBox + (2 * Padding), top + (RowHeight * 0.66), text, TextSize);
+        yield return new Mark.Words(Margin + TickBox + (3 * Padding), top + (RowHeight * 0.66), text, TextSize);
     }
 
     /// <summary>The first cell is the box to tick; what stands in the row fills the rest.</summary>

@@ -12,9 +12,10 @@ internal sealed class PickListCommand(IAnsiConsole console) : AsyncCommand<PullS
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var pull = await settings.FindAsync(warehouse, cancellationToken);
         var now = TimeProvider.System.GetUtcNow();
-        var today = pull.LocalDay(now);
-        await settings.WriteAsync(console, PickList.ToCsv(pull), () => PickList.Pdf(pull, today, now), cancellationToken);
-        if (settings.Out is not null && pull.Untimely(today) is { } warning)
+        var overlaps = await warehouse.ReadAsync(session => BenchPullStore.ListOpenAtOnceAsync(session, pull), cancellationToken);
+        string[] warnings = [.. pull.Untimely(pull.LocalDay(now)) is { } untimely ? [untimely] : Array.Empty<string>(), .. overlaps.Select(overlap => overlap.Explanation)];
+        await settings.WriteAsync(console, PickList.ToCsv(pull), () => PickList.Pdf(pull, warnings, now), cancellationToken);
+        foreach (var warning in settings.Out is null ? [] : warnings)
         {
             console.MarkupLineInterpolated($"[yellow]{warning}[/]");
         }
