@@ -6,10 +6,15 @@ namespace LabPipeline.Reporting.Labels;
 internal static class LabelSheetChecks
 {
     /// <summary>Two dots at 203 dpi, the coarsest printer in use. Common practice, no source.</summary>
-    public const double SmallestModule = 0.25;
+    public const double SmallestBar = 0.25;
+
+    /// <summary>Three dots at 203 dpi: squares are resolved in two directions. Common practice, no source.</summary>
+    public const double SmallestSquare = 0.375;
 
     private const double LargestModule = 2;
     private const double Tolerance = 0.001;
+
+    public static double SmallestModuleOf(LabelSymbol symbol) => symbol == LabelSymbol.Code128 ? SmallestBar : SmallestSquare;
 
     public static IReadOnlyList<LabelFault> Of(LabelSheet sheet) =>
     [
@@ -22,7 +27,7 @@ internal static class LabelSheetChecks
     {
         (string Name, double Value, double Lowest, double Highest)[] numbers =
         [
-            ("module", sheet.Module, SmallestModule, LargestModule),
+            ("module", sheet.Module, SmallestModuleOf(sheet.Symbol), LargestModule),
             ("pageWidth", sheet.PageWidth, 20, 500),
             ("pageHeight", sheet.PageHeight, 10, 500),
             ("marginLeft", sheet.MarginLeft, 0, 200),

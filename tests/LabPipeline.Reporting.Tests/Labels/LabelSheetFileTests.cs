@@ -23,7 +23,7 @@ public sealed class LabelSheetFileTests
     [Theory]
     [InlineData("labelWidth", "60", "sheet bench roll, pageWidth: found 104 mm; expected at least 126 mm for 2 labels of 60 mm across")]
     [InlineData("rows", "2", "sheet bench roll, pageHeight: found 25 mm; expected at least 47 mm for 2 labels")]
-    [InlineData("module", "0.1", "sheet bench roll, module: found 0.1; expected 0.25 to 2")]
+    [InlineData("module", "0.1", "sheet bench roll, module: found 0.1; expected 0.375 to 2")]
     [InlineData("columns", "0", "sheet bench roll, columns: found 0; expected 1 to 50")]
     [InlineData("marginLeft", "-1", "sheet bench roll, marginLeft: found -1; expected 0 to 200")]
     [InlineData("symbol", "\"qr\"", "text that is no sheet")]
