@@ -80,12 +80,12 @@ public sealed class BenchCommandsTests : IDisposable
     [Fact]
     public async Task Labels_WhoseTextIsTooLong_AreRefusedByLabelAndField()
     {
-        var plan = Plan(root => root["design"]!["factors"]![1]!["unit"] = "kg/ha of N, late");
+        var plan = Plan(root => root["trial"]!["code"] = "KT-WITH-MANY-WORDS-WITH-MEANINGS");
 
         var (exitCode, _, errors) = await RunAsync("labels", plan, "--pull", "3", "--halves", "--out", _folder.File("labels.pdf"));
 
         Assert.Equal(ExitCode.Faults, exitCode);
-        Assert.Contains("field treatment: found 'KT-", errors, StringComparison.Ordinal);
+        Assert.Contains("field trial: found 'KT-WITH-MANY-WORDS-WITH-MEANINGS'", errors, StringComparison.Ordinal);
         Assert.Contains("nothing was printed", errors, StringComparison.Ordinal);
         Assert.False(File.Exists(_folder.File("labels.pdf")));
     }
