@@ -3,7 +3,6 @@ using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Quality.Evaluation;
 using LabPipeline.Quality.Rules;
-using MassTransit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Options;
@@ -26,11 +25,11 @@ public sealed class QualityModule : ILabModule
         builder.Services.AddHostedService(services => services.GetRequiredService<PullWatch>());
     }
 
-    public void AddConsumers(IBusRegistrationConfigurator bus)
+    public void AddConsumers(IServiceCollection services)
     {
-        bus.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
-        bus.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
-        bus.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
-        bus.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
+        services.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
+        services.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
+        services.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
+        services.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
     }
 }
