@@ -18,7 +18,7 @@ public sealed class OutboxRelay(
 {
     public const string Lease = "outbox-relay";
 
-    private const int BatchSize = 100;
+    private const int BatchSize = 200;
 
     private static readonly TimeSpan LookAgain = TimeSpan.FromSeconds(2);
 

@@ -21,7 +21,7 @@ internal sealed class RabbitTransport(
     public bool EndsHere => false;
 
     // Enough to hide the broker's answer time; more only made the client wait on itself.
-    public int InFlight => 100;
+    public int InFlight => 200;
 
     public IBusLine Open()
     {
