@@ -40,7 +40,7 @@ public sealed class OutboxRelay(
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await GiveBackAsync().ConfigureAwait(false);
+        await GiveBackAsync(cancellationToken).ConfigureAwait(false);
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
@@ -77,7 +77,7 @@ public sealed class OutboxRelay(
         if (!bus.IsUp)
         {
             // Another process may reach the broker where this one does not.
-            await GiveBackAsync().ConfigureAwait(false);
+            await GiveBackAsync(cancellationToken).ConfigureAwait(false);
             await bus.WaitUntilUpAsync(cancellationToken).ConfigureAwait(false);
         }
 
@@ -110,13 +110,13 @@ public sealed class OutboxRelay(
         return _holds;
     }
 
-    private async Task GiveBackAsync()
+    private async Task GiveBackAsync(CancellationToken cancellationToken)
     {
         if (_holds)
         {
             _holds = false;
             _askedAt = null;
-            await warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, Lease, _holder), CancellationToken.None).ConfigureAwait(false);
+            await warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, Lease, _holder), cancellationToken).ConfigureAwait(false);
         }
     }
 
