@@ -40,8 +40,10 @@ public static class LabHost
     }
 
     /// <summary>Creates the folders and brings the warehouse to the newest schema; called before the host starts.</summary>
+    /// <exception cref="OptionsValidationException">The settings have faults, all of which are in the message.</exception>
     public static async Task PrepareAsync(IServiceProvider services, CancellationToken cancellationToken)
     {
+        services.GetRequiredService<IStartupValidator>().Validate();
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
         Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
         await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);

@@ -6,7 +6,6 @@ using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Deliveries;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Warehouse;
-using MassTransit;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -45,10 +44,10 @@ public sealed class NotifierModule : ILabModule
         services.AddServicePulse(Name);
     }
 
-    public void AddConsumers(IBusRegistrationConfigurator bus)
+    public void AddConsumers(IServiceCollection services)
     {
-        bus.AddOnceConsumer<QcAlertRaisedConsumer, QcAlertRaised>(QcAlertRaisedConsumer.Endpoint);
-        bus.AddOnceConsumer<QcAlertClearedConsumer, QcAlertCleared>(QcAlertClearedConsumer.Endpoint);
+        services.AddOnceConsumer<QcAlertRaisedConsumer, QcAlertRaised>(QcAlertRaisedConsumer.Endpoint);
+        services.AddOnceConsumer<QcAlertClearedConsumer, QcAlertCleared>(QcAlertClearedConsumer.Endpoint);
     }
 
     private static ChannelCourier CourierOf(IAlertChannel channel, IServiceProvider provider) => new(

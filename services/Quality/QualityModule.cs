@@ -4,7 +4,6 @@ using LabPipeline.Hosting.Bus;
 using LabPipeline.Hosting.Health;
 using LabPipeline.Quality.Evaluation;
 using LabPipeline.Quality.Rules;
-using MassTransit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Options;
@@ -28,11 +27,11 @@ public sealed class QualityModule : ILabModule
         builder.Services.AddServicePulse(Name);
     }
 
-    public void AddConsumers(IBusRegistrationConfigurator bus)
+    public void AddConsumers(IServiceCollection services)
     {
-        bus.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
-        bus.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
-        bus.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
-        bus.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
+        services.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
+        services.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
+        services.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
+        services.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
     }
 }

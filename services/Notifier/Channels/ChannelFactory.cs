@@ -1,4 +1,5 @@
 using System.Net;
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Notifier.Storms;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Routing;
 using Microsoft.Extensions.Options;

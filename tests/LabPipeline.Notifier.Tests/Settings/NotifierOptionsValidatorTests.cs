@@ -1,3 +1,4 @@
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Testing;
 
