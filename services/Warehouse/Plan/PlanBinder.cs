@@ -60,7 +60,8 @@ internal sealed class PlanBinder(List<PlanFault> faults)
             [.. node.Each("factors").Select(BindFactor)],
             node.Text("clone", MostNameLength),
             node.TextIfAny("mainPlot", MostNameLength),
-            node.TextIfAny("incomplete", MostSentenceLength)) { Seed = SeedOf(node) };
+            node.TextIfAny("incomplete", MostSentenceLength))
+        { Seed = SeedOf(node) };
         node.RefuseRest();
         return design;
     }
