@@ -9,6 +9,7 @@ public sealed class PlanFaultTests
     private static readonly Dictionary<string, (Action<JsonObject> Break, string Path, string Found)> Faults = new(StringComparer.Ordinal)
     {
         ["no schema"] = (root => root.Remove("schema"), "schema", "nothing"),
+        ["a seed that is not whole"] = (root => root["design"]!["seed"] = 1.5, "design.seed", "1.5"),
         ["unknown member"] = (root => root["trial"]!["sponsor"] = "none", "trial.sponsor", "a member nobody knows"),
         ["missing member"] = (root => root["trial"]!.AsObject().Remove("title"), "trial.title", "nothing"),
         ["missing object"] = (root => root.Remove("samples"), "samples", "nothing"),
