@@ -39,6 +39,22 @@ public sealed class ControlEvidenceStore
     internal static async Task<ControlLimitBook> LoadLimitsAsync(WarehouseSession session) =>
         new(await ControlLimitStore.ListAsync(session).ConfigureAwait(false));
 
+    /// <summary>The controls of a run by its names; null when there is none.</summary>
+    public static async Task<ControlEvidence?> FindAsync(WarehouseSession session, string instrument, string run)
+    {
+        var limits = await LoadLimitsAsync(session).ConfigureAwait(false);
+        var ids = await RunEvidenceStore.FindRunsAsync(session, [instrument + "/" + run]).ConfigureAwait(false);
+        foreach (var id in ids)
+        {
+            if (await LoadAsync(session, id, limits).ConfigureAwait(false) is { } evidence && evidence.Instrument == instrument && evidence.Run == run)
+            {
+                return evidence;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The controls of a run; null when it has no run of this number.</summary>
     /// <remarks>Readings are loaded only where a control failed: a run that passes costs its controls, however long it is.</remarks>
     public static async Task<ControlEvidence?> LoadAsync(WarehouseSession session, int runId, ControlLimitBook limits)

@@ -64,6 +64,10 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
     public async Task RunsAsync(WarehouseSession session, IReadOnlyCollection<int> runIds, DateTimeOffset now) =>
         await JudgeAsync(session, rules.ForRuns, await RunEvidenceStore.LoadAsync(session, runIds).ConfigureAwait(false), now).ConfigureAwait(false);
 
+    /// <summary>Holds the runs of samples against the bench orders drawn for them; costs next to nothing where none was drawn.</summary>
+    public async Task OrdersAsync(WarehouseSession session, IReadOnlyCollection<string> barcodes, DateTimeOffset now) =>
+        await JudgeAsync(session, rules.ForOrders, await OrderEvidenceStore.LoadAsync(session, barcodes).ConfigureAwait(false), now).ConfigureAwait(false);
+
     public async Task FilesAsync(WarehouseSession session, IReadOnlyCollection<int> fileIds, DateTimeOffset now) =>
         await JudgeAsync(session, rules.ForFiles, await FileEvidenceStore.LoadAsync(session, fileIds).ConfigureAwait(false), now).ConfigureAwait(false);
 

@@ -23,6 +23,7 @@ public sealed class ReadingsChangedConsumer(LabWarehouse warehouse, RelaySignal 
         var failed = await RunEvidenceStore.FindRunsAsync(session, controlAlerts.Select(alert => alert.Scope[ControlEvidence.Kind.Length..])).ConfigureAwait(false);
         var doubted = await evaluation.ControlsAsync(session, [.. controlled.Union(failed)], now).ConfigureAwait(false);
         await evaluation.SamplesAsync(session, [.. message.SampleBarcodes.Union(doubted)], now).ConfigureAwait(false);
+        await evaluation.OrdersAsync(session, message.SampleBarcodes, now).ConfigureAwait(false);
         var touched = await RunEvidenceStore.ListWeighingRunsAsync(session, message.SampleBarcodes, fileId: null).ConfigureAwait(false);
         var runAlerts = await AlertStore.ListOpenByKindAsync(session, RunEvidence.Kind).ConfigureAwait(false);
         var told = await RunEvidenceStore.FindRunsAsync(session, runAlerts.Select(alert => alert.Scope[RunEvidence.Kind.Length..])).ConfigureAwait(false);

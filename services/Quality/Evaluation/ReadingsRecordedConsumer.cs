@@ -23,6 +23,7 @@ public sealed class ReadingsRecordedConsumer(LabWarehouse warehouse, RelaySignal
             return;
         }
 
+        await evaluation.OrdersAsync(session, message.SampleBarcodes, now).ConfigureAwait(false);
         var frying = await RunEvidenceStore.ListFryRunsAsync(session, message.FileId).ConfigureAwait(false);
         await evaluation.RunsAsync(session, [.. runs.Union(frying)], now).ConfigureAwait(false);
         var refused = await FileEvidenceStore.ListEarlierRefusedAsync(session, message.FileId).ConfigureAwait(false);

@@ -15,6 +15,7 @@ public sealed class RuleSet
         ForFiles = [new FileRefusedRule(), new UnknownBarcodeRule()];
         ForHeldFiles = [new HeldFileRule(limits)];
         ForControls = [new ControlCheckRule()];
+        ForOrders = [new BenchOrderRule()];
         ForCharts = [new ControlTrendRule()];
         ForChannels = [new DeliveryFailingRule()];
     }
@@ -30,6 +31,8 @@ public sealed class RuleSet
     public IReadOnlyList<IRule<HeldFileEvidence>> ForHeldFiles { get; }
 
     public IReadOnlyList<IRule<ControlEvidence>> ForControls { get; }
+
+    public IReadOnlyList<IRule<OrderEvidence>> ForOrders { get; }
 
     public IReadOnlyList<IRule<ControlChartEvidence>> ForCharts { get; }
 
