@@ -4,7 +4,7 @@ using LabPipeline.Science.Quantities;
 namespace LabPipeline.Quality.Rules;
 
 /// <summary>A reading or result lies outside the range its quantity usually has.</summary>
-/// <remarks>Left to their own rules: specific gravity (weighing), cleaned surface (peel target), sucrose below zero.</remarks>
+/// <remarks>Left to their own rules: specific gravity (weighing), cleaned surface (peel target), sucrose below zero, what a failed control put in doubt.</remarks>
 public sealed class ImplausibleValueRule : IRule<SampleEvidence>
 {
     private static readonly Quantity[] JudgedElsewhere = [QuantityCatalogue.SpecificGravity, QuantityCatalogue.MeanCleanedSurface];
@@ -15,7 +15,7 @@ public sealed class ImplausibleValueRule : IRule<SampleEvidence>
 
     /// <summary>One finding for a sample and kind of instrument: a chip read over an open port is wrong in all its coordinates.</summary>
     private IEnumerable<Finding> Readings(SampleEvidence evidence) =>
-        evidence.Readings.All.Where(reading => !reading.BelowLimit && !evidence.Thresholds.IsPlausible(reading.Quantity, reading.Value))
+        evidence.Readings.All.Where(reading => !reading.InDoubt && !reading.BelowLimit && !evidence.Thresholds.IsPlausible(reading.Quantity, reading.Value))
             .GroupBy(reading => reading.Quantity.Kind)
             .OrderBy(group => group.Key)
             .Select(group => Outside(
@@ -42,6 +42,6 @@ public sealed class ImplausibleValueRule : IRule<SampleEvidence>
     }
 
     private static bool IsImplausible(SampleResult result, ThresholdsInForce thresholds) =>
-        !result.BelowLimit && !thresholds.IsPlausible(result.Quantity, result.Value) && !JudgedElsewhere.Contains(result.Quantity)
+        !result.InDoubt && !result.BelowLimit && !thresholds.IsPlausible(result.Quantity, result.Value) && !JudgedElsewhere.Contains(result.Quantity)
         && !(result.Quantity == QuantityCatalogue.Sucrose && result.Value < 0m);
 }

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using System.Globalization;
 using System.Text.Json;
 using LabPipeline.Quality.Evaluation;
-using LabPipeline.Quality.Rules;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Controls;

@@ -37,7 +37,7 @@ internal sealed class SeasonCommand(IAnsiConsole console) : AsyncCommand<SeasonC
     private void ShowGrid(IReadOnlyList<SeasonGridCell> cells)
     {
         var blocks = cells.Select(cell => cell.Block).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
-        var table = new Table().AddColumns([.. new[] { "pull", "measurement" }, .. blocks.Select(block => "block " + block)]);
+        var table = new Table().AddColumns([.. blocks.Select(block => "block " + block).Prepend("measurement").Prepend("pull")]);
         foreach (var row in cells.GroupBy(cell => (cell.PullNo, cell.Quantity)))
         {
             table.AddRow(

@@ -17,9 +17,13 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         var summary = await warehouse.ReadAsync(DemoProgressStore.SummariseAsync, cancellationToken);
         var alerts = await warehouse.ReadAsync(session => AlertStore.ListAsync(session, new AlertFilter { Most = Everything }), cancellationToken);
         var arrivals = await warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, null), cancellationToken);
-        ShowTroubles(DemoFindings.Match(scenario.Troubles, alerts, arrivals));
+        if (!scenario.IsClean)
+        {
+            ShowTroubles(DemoFindings.Match(scenario.Troubles, alerts, arrivals));
+        }
+
         ShowSummary(summary, alerts, arrivals, elapsed);
-        ShowWhereToLook(alerts);
+        ShowWhereToLook(scenario, alerts);
     }
 
     private void ShowTroubles(IReadOnlyList<DemoFinding> findings)
@@ -42,14 +46,15 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"Open alerts: {levels}. Done in {elapsed.TotalSeconds:0.0} s.");
     }
 
-    private void ShowWhereToLook(IReadOnlyList<Alert> alerts)
+    private void ShowWhereToLook(DemoScenario scenario, IReadOnlyList<Alert> alerts)
     {
         var barcode = alerts.FirstOrDefault(alert => alert.Barcode is not null)?.Barcode;
         console.WriteLine();
         console.MarkupLine("Where to look next:");
-        console.WriteLine($"  warehouse   {lab.WarehouseFile}  (views v_sample_result, v_plot_pull, v_pull_progress, v_qc_alert)");
+        console.WriteLine($"  warehouse   {lab.WarehouseFile}  (views v_sample_result, v_plot_pull, v_season_grid, v_qc_alert)");
         console.WriteLine($"  alert file  {Path.Combine(Path.GetFullPath(lab.DataFolder), "alerts.jsonl")}");
         console.WriteLine($"  alerts      dotnet run --project services/Station -- alerts{Data}");
+        console.WriteLine($"  season      dotnet run --project services/Station -- season {scenario.Plan.Code}{Data}");
         console.WriteLine($"  arrivals    dotnet run --project services/Station -- arrivals --state refused{Data}");
         console.WriteLine($"  one sample  dotnet run --project services/Station -- trail {barcode}{Data}");
     }

@@ -31,7 +31,11 @@ public sealed class ControlLimitStore
             Why = row.Why,
         }).ConfigureAwait(false);
         var samples = await session.QueryAsync<string>(ListSamples, row).ConfigureAwait(false);
-        await ChangedSamples.TellAsync(session, samples, $"limits of {row.Material} changed", $"{subject}|{kept.Version}", row.DecidedAt).ConfigureAwait(false);
+        if (samples.Count > 0)
+        {
+            await ChangedSamples.TellAsync(session, samples, $"limits of {row.Material} changed", $"{subject}|{kept.Version}", row.DecidedAt).ConfigureAwait(false);
+        }
+
         return kept;
     }
 }

@@ -25,7 +25,11 @@ public sealed class ThresholdStore
         await ChangeLogStore.AddAsync(
             session, new Change { At = row.SetAt, Who = row.SetBy, What = "threshold set", Subject = subject, Why = row.Why }).ConfigureAwait(false);
         var samples = await session.QueryAsync<string>(ListSamples, row).ConfigureAwait(false);
-        await ChangedSamples.TellAsync(session, samples, "threshold set", $"{subject}|{kept.Version}", row.SetAt).ConfigureAwait(false);
+        if (samples.Count > 0)
+        {
+            await ChangedSamples.TellAsync(session, samples, "threshold set", $"{subject}|{kept.Version}", row.SetAt).ConfigureAwait(false);
+        }
+
         return kept;
     }
 }

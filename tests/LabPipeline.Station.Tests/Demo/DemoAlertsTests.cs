@@ -36,7 +36,7 @@ public sealed class DemoAlertsTests : IAsyncLifetime
     public async Task Season_TakenAndJudged_AlertsWhatWasPlantedAndNothingElse()
     {
         var token = TestContext.Current.CancellationToken;
-        await _scratch.Warehouse.WriteAsync(session => PlanStore.LoadAsync(session, _scenario.Plan, Start, "demo"), token);
+        await _scratch.Warehouse.WriteAsync(session => DemoPreparation.PrepareAsync(session, _scenario, Start), token);
         await TakeFilesAsync(token);
         await _scratch.Warehouse.WriteAsync(JudgeAsync, token);
 
@@ -84,8 +84,11 @@ public sealed class DemoAlertsTests : IAsyncLifetime
         var limits = new RuleLimits();
         var evaluation = new QualityEvaluation(new RuleSet(limits), limits);
         var now = Start.AddDays(1);
+        var runs = await NumbersAsync(session, "select run_id from instrument_run");
+        await evaluation.ControlsAsync(session, runs, now);
         await evaluation.SamplesAsync(session, [.. PlanSamples.Of(_scenario.Plan).Select(sample => sample.Barcode.Text)], now);
-        await evaluation.RunsAsync(session, await NumbersAsync(session, "select run_id from instrument_run"), now);
+        await evaluation.OrdersAsync(session, [.. PlanSamples.Of(_scenario.Plan).Select(sample => sample.Barcode.Text)], now);
+        await evaluation.RunsAsync(session, runs, now);
         await evaluation.FilesAsync(session, await NumbersAsync(session, "select file_id from source_file"), now);
         await evaluation.PullsAsync(
             session,
@@ -95,6 +98,7 @@ public sealed class DemoAlertsTests : IAsyncLifetime
                     TrialCode = _scenario.Plan.Code,
                     PullNo = pull.Number,
                     DueOn = pull.DueOn,
+                    OpensOn = pull.OpensOn,
                     ClosesOn = pull.ClosesOn,
                     TimeZone = _scenario.Plan.TimeZone,
                 }),
