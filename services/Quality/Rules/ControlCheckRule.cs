@@ -18,14 +18,15 @@ public sealed class ControlCheckRule : IRule<ControlEvidence>
         }
 
         var samples = evidence.Bracketed.Select(reading => reading.Barcode).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        var cause = ControlCause.Of(evidence.Verdicts);
         var facts = new FactSheet();
         failed.ForEach(verdict => facts.Add(NumberText.Invariant($"{verdict.Point.Material} {verdict.Point.Quantity.Name}, line {verdict.Point.Line}"), Against(verdict)));
         yield return Findings.Of(
             this, evidence, FindingLevel.Hold, "controls",
             $"{evidence.Title}: {NumberText.List(failed.ConvertAll(Described), MostShown)}; {Doubted(evidence, samples.Count)}.",
-            $"{ControlCause.Of(evidence.Verdicts)} Measure the readings in doubt again after a good control; or, when they are known to be right, "
+            $"{cause} Measure the readings in doubt again after a good control; or, when they are known to be right, "
                 + "release them: station controls release. Until then their results carry the mark 'in doubt'.",
-            facts.Add("readings in doubt", evidence.Bracketed.Count).Add("samples in doubt", NumberText.List(samples, 200)));
+            facts.Add("looks like", cause).Add("readings in doubt", evidence.Bracketed.Count).Add("samples in doubt", NumberText.List(samples, 200)));
     }
 
     internal static string Described(ControlVerdict verdict)

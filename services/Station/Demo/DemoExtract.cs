@@ -10,9 +10,6 @@ internal sealed record DemoExtract(
 {
     public const double MadeUpTo = 100;
 
-    /// <summary>The mass as it was typed; null where the right one was.</summary>
-    public double? MassWritten { get; init; }
-
     /// <summary>Whether the volume was entered once more as solvent added.</summary>
     public bool SolventWritten { get; init; }
 

@@ -22,6 +22,7 @@ internal sealed class DemoFileTroubles(DemoFiles files, TrialPlan plan, bool cle
 
     public static readonly (int Pull, string Block) Spreadsheet = (8, "4");
     public static readonly (int Pull, string Block) Placeholder = (4, "4");
+    public static readonly (int Pull, string Block) NoMass = (5, "2");
     public static readonly (int Pull, string Block) NeverSent = (3, "2");
     public static readonly (int Pull, string Block) SlowClock = (6, "3");
     public static readonly (int Pull, string Block) DayFirst = (3, "3");
@@ -31,6 +32,7 @@ internal sealed class DemoFileTroubles(DemoFiles files, TrialPlan plan, bool cle
 
     public const int EditedPlace = 5;
 
+    private const int LineWithoutMass = 8;
     private const int WrongPlace = 2;
     private const int SamplesExportedEarly = 8;
 
@@ -68,6 +70,7 @@ internal sealed class DemoFileTroubles(DemoFiles files, TrialPlan plan, bool cle
             : at == HalfWritten ? Replaced(own, files.FryBatches(session), text => text[..^30])
             : at == Spreadsheet ? Replaced(own, files.PeelScores(session), text => Reformatted(text, session.Day))
             : at == Placeholder ? Replaced(own, files.PeelMasses(session), text => Overloaded(text))
+            : at == NoMass ? Replaced(own, files.Sugars(session), text => WithoutMass(text))
             : at == NeverSent ? Without(own, files.Colours(session))
             : Mislabelled(own, session);
     }
@@ -109,6 +112,16 @@ internal sealed class DemoFileTroubles(DemoFiles files, TrialPlan plan, bool cle
         var cells = lines[^3].Split('\t');
         cells[3] = "9999.99";
         lines[^3] = string.Join('\t', cells);
+        return string.Join("\r\n", lines);
+    }
+
+    /// <summary>One extract's mass was entered as 0.</summary>
+    private static string WithoutMass(string text)
+    {
+        var lines = text.Split("\r\n");
+        var cells = lines[LineWithoutMass].Split(',');
+        cells[2] = "0.00";
+        lines[LineWithoutMass] = string.Join(',', cells);
         return string.Join("\r\n", lines);
     }
 

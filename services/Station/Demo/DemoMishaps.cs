@@ -40,7 +40,6 @@ internal static class DemoMishaps
 
     public static readonly (int Pull, string Block, int Place) BadlyPeeled = (2, "4", 5);
 
-    public static readonly (int Pull, string Block, int Place) NoMass = (5, "2", 2);
     public static readonly (int Pull, string Block, int Place) TwoVolumes = (8, "1", 4);
 
     /// <summary>The sample of this place was weighed before peeling under its label of the next pull.</summary>
@@ -84,11 +83,6 @@ internal static class DemoMishaps
         if (at == OtherLabel)
         {
             return WithExtract(sample, 1, extract => extract with { Label = StrangeLabel });
-        }
-
-        if (at == NoMass)
-        {
-            return WithExtract(sample, 1, extract => extract with { MassWritten = 0 });
         }
 
         if (at == TwoVolumes)

@@ -29,7 +29,6 @@ internal static class DemoTroubles
             places.File(DemoMishaps.OtherLabel, "analyser-b", ".txt"), "unknown barcode", [IncompleteSample]),
         new("short of tubers", "Three tubers instead of five were fried.", places.Sample(DemoMishaps.ShortOfTubers), IncompleteSample, []),
         new("chip read over an open port", "One chip reads Hunter L 8.2.", places.Sample(DemoMishaps.OpenPort), "implausible value", []),
-        new("no fresh mass", "The second extract's mass was entered as 0.", places.Sample(DemoMishaps.NoMass), "result not computable", ["implausible value"]),
         new("volume entered twice", "The first extract's volume stands as made up and as solvent added.", places.Sample(DemoMishaps.TwoVolumes), "result not computable", []),
         new("badly peeled", "Only 75 % of the surface was clean.", places.Sample(DemoMishaps.BadlyPeeled), "peel below target", []),
     ];
@@ -78,6 +77,8 @@ internal static class DemoTroubles
             places.File(DemoFileTroubles.WrongBarcode, "peel-score", ".csv"), Refused, []),
         new("decimal commas", "Peel masses came with decimal commas into a folder whose profile states points. The right file waits in corrections.",
             places.File(DemoFileTroubles.DecimalCommas, "peeling", ".tsv"), Refused, []),
+        new("no fresh mass", "One extract's mass was entered as 0. The right file waits in corrections.",
+            places.File(DemoFileTroubles.NoMass, "analyser-a", ".csv"), Refused, ["instrument silent"]),
         new("spreadsheet damage", "A peel sheet was saved by a spreadsheet, which wrote the times its own way. The right file waits in corrections.",
             places.File(DemoFileTroubles.Spreadsheet, "peel-score", ".csv"), Refused, []),
         new("placeholder", "The balance wrote 9999.99 while it was overloaded. The right file waits in corrections.",

@@ -91,7 +91,7 @@ internal static class SugarSheet
     private static SugarRow SampleRow(DemoExtract extract, DateTime at) => new(
         extract.Label,
         DemoText.Count(extract.Number),
-        DemoText.Number(extract.MassWritten ?? extract.FreshMass, 2),
+        DemoText.Number(extract.FreshMass, 2),
         DemoText.Number(DemoExtract.MadeUpTo, 0),
         extract.SolventWritten ? DemoText.Number(DemoExtract.MadeUpTo, 0) : "",
         DemoText.Count(extract.DilutionWritten),
