@@ -45,11 +45,11 @@ public sealed class DemoScenarioTests(DemoSeason season) : IClassFixture<DemoSea
 
         Assert.Equal(
             [
-                "analyser-a_2026-02-03_block2.csv Refused intake.value-range",
+                "analyser-a_2026-02-03_block2.csv Refused intake.value-not-positive",
                 "fry-log_2026-05-05_block2.csv Held intake.last-line-cut",
                 "peel-score_2025-12-01_block1.csv Refused intake.barcode-check",
                 "peel-score_2026-05-07_block4.csv Refused intake.time-format",
-                "peeling_2026-01-08_block4.tsv Refused intake.placeholder",
+                "peeling_2026-01-08_block4.tsv Refused intake.placeholder-value",
                 "peeling_2026-04-06_block1.tsv Refused intake.number-format",
             ],
             broken.Order(StringComparer.Ordinal));
