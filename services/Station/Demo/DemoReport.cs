@@ -2,6 +2,7 @@ using System.Globalization;
 using LabPipeline.Hosting;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
+using LabPipeline.Warehouse.Plan;
 using Spectre.Console;
 
 namespace LabPipeline.Station.Demo;
@@ -43,12 +44,12 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         var levels = string.Join(", ", alerts.Where(alert => alert.State == AlertStates.Open).CountBy(alert => alert.Level).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Value} {pair.Key}"));
         console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"{arrivals.Count} files: {states}.");
         console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"{summary.Readings:N0} readings; {summary.Results:N0} results for {summary.SamplesWithResults} of {summary.Samples} samples.");
-        console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"Open alerts: {levels}. Done in {elapsed.TotalSeconds:0.0} s.");
+        console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"Open alerts: {(levels.Length == 0 ? "none" : levels)}. Done in {elapsed.TotalSeconds:0.0} s.");
     }
 
     private void ShowWhereToLook(DemoScenario scenario, IReadOnlyList<Alert> alerts)
     {
-        var barcode = alerts.FirstOrDefault(alert => alert.Barcode is not null)?.Barcode;
+        var barcode = alerts.FirstOrDefault(alert => alert.Barcode is not null)?.Barcode ?? PlanSamples.Of(scenario.Plan)[0].Barcode.Text;
         console.WriteLine();
         console.MarkupLine("Where to look next:");
         console.WriteLine($"  warehouse   {lab.WarehouseFile}  (views v_sample_result, v_plot_pull, v_season_grid, v_qc_alert)");
