@@ -45,8 +45,14 @@ public static class StationApp
             plan.SetDescription("Trial plans.");
             plan.AddCommand<PlanCheckCommand>("check").WithDescription("List every fault of a plan document; load nothing.");
             plan.AddCommand<PlanLoadCommand>("load").WithDescription("Load a trial plan and register its samples.");
+            plan.AddCommand<PlanDrawCommand>("draw").WithDescription("Draw the layout of a trial with a stated seed; write plan and plot map.");
+            plan.AddCommand<PlanAdviceCommand>("advice").WithDescription("Say how many blocks the variation of an earlier trial asks for.");
         });
         configuration.AddCommand<SamplesCommand>("samples").WithDescription("Write the sample list of a plan, with barcodes, as CSV.");
+        configuration.AddCommand<CalendarCommand>("calendar").WithDescription("Write the pulls of plans as a calendar file.");
+        configuration.AddCommand<LabelsCommand>("labels").WithDescription("Print tags or half labels of a pull as PDF.");
+        configuration.AddCommand<PickListCommand>("pick-list").WithDescription("Print which bags to bring for a pull, by bay and plot.");
+        configuration.AddCommand<BenchOrderCommand>("bench-order").WithDescription("Draw, keep and print the order of analysis or frying of a pull.");
         configuration.AddCommand<DryRunCommand>("dry-run").WithDescription("Read a file under a profile and show the first rows as they would be stored.");
         configuration.AddCommand<ArrivalsCommand>("arrivals").WithDescription("List files that arrived, with their state and reason.");
         configuration.AddCommand<TrailCommand>("trail").WithDescription("Follow a sample from its barcode to results, readings, files and lines.");
