@@ -62,7 +62,29 @@ public static class StationApp
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");
         configuration.AddCommand<TakeOutCommand>("take-out").WithDescription("Take a file out again: its readings no longer count.");
         configuration.AddCommand<AcceptCommand>("accept").WithDescription("Accept an edited re-export: its values take effect.");
+        configuration.AddCommand<SetAsideCommand>("set-aside").WithDescription("Set readings of a sample aside for a physical reason.");
+        configuration.AddCommand<NoMoreExtractsCommand>("no-more-extracts").WithDescription("Note that a sample has no tissue left for another extract.");
+        configuration.AddCommand<SeasonCommand>("season").WithDescription("Print what is done, late, missing or excluded of each plot, pull and measurement.");
+        AddQualityBranches(configuration);
         configuration.AddCommand<SpreadCommand>("spread").WithDescription("Show the lab's own repeatability from its duplicates beside the one in use, and keep it.");
+    }
+
+    private static void AddQualityBranches(IConfigurator configuration)
+    {
+        configuration.AddBranch("controls", controls =>
+        {
+            controls.SetDescription("Control checks of instruments.");
+            controls.AddCommand<ControlsListCommand>("list").WithDescription("List control charts with their limits.");
+            controls.AddCommand<ControlsTargetCommand>("target").WithDescription("State the target of a control and its tolerance.");
+            controls.AddCommand<ControlsFreezeCommand>("freeze").WithDescription("Freeze limits from 20 runs or more.");
+            controls.AddCommand<ControlsReleaseCommand>("release").WithDescription("Release the readings of a run although a control failed.");
+        });
+        configuration.AddBranch("thresholds", thresholds =>
+        {
+            thresholds.SetDescription("Limits a trial sets for itself.");
+            thresholds.AddCommand<ThresholdsListCommand>("list").WithDescription("List thresholds with their history.");
+            thresholds.AddCommand<ThresholdsSetCommand>("set").WithDescription("Set a threshold of a trial.");
+        });
     }
 
     private static int Explain(Exception exception, TextWriter errors)
