@@ -14,6 +14,7 @@ public sealed class RuleSet
         ForRuns = [new WeighingRule(limits), new FryBatchRule()];
         ForFiles = [new FileRefusedRule(), new UnknownBarcodeRule()];
         ForHeldFiles = [new HeldFileRule(limits)];
+        ForParkedMessages = [new ParkedMessageRule()];
     }
 
     public IReadOnlyList<IRule<SampleEvidence>> ForSamples { get; }
@@ -25,4 +26,6 @@ public sealed class RuleSet
     public IReadOnlyList<IRule<FileEvidence>> ForFiles { get; }
 
     public IReadOnlyList<IRule<HeldFileEvidence>> ForHeldFiles { get; }
+
+    public IReadOnlyList<IRule<ParkedMessagesEvidence>> ForParkedMessages { get; }
 }
