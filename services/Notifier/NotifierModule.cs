@@ -1,6 +1,7 @@
 using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
+using LabPipeline.Hosting.Health;
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Deliveries;
 using LabPipeline.Notifier.Settings;
@@ -40,6 +41,7 @@ public sealed class NotifierModule : ILabModule
             provider.GetRequiredService<LabWarehouse>(),
             provider.GetRequiredService<TimeProvider>()));
         services.AddHostedService(provider => provider.GetRequiredService<DeliveryWorker>());
+        services.AddServicePulse(Name);
     }
 
     public void AddConsumers(IServiceCollection services)

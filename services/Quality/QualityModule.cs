@@ -1,6 +1,7 @@
 using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
+using LabPipeline.Hosting.Health;
 using LabPipeline.Quality.Evaluation;
 using LabPipeline.Quality.Rules;
 using Microsoft.Extensions.DependencyInjection;
@@ -23,6 +24,7 @@ public sealed class QualityModule : ILabModule
         builder.Services.AddSingleton<QualityEvaluation>();
         builder.Services.AddSingleton<PullWatch>();
         builder.Services.AddHostedService(services => services.GetRequiredService<PullWatch>());
+        builder.Services.AddServicePulse(Name);
     }
 
     public void AddConsumers(IServiceCollection services)

@@ -75,6 +75,9 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
                 NotifierOptionsValidator.TimeOf(quiet.To)!.Value,
                 TimeZoneInfo.FindSystemTimeZoneById(options.TimeZone))
             : null,
+        Digest = channel.DigestAt.Length > 0
+            ? new DailyDigest(NotifierOptionsValidator.TimeOf(channel.DigestAt)!.Value, TimeZoneInfo.FindSystemTimeZoneById(options.TimeZone))
+            : null,
         Storm = new StormLimits { Immediate = options.StormMessages, Window = options.StormWindow, GatherFor = options.StormGathering },
         Timeout = timeout,
         RemindAfter = channel.RemindAfter,
