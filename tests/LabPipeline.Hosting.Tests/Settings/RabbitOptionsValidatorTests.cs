@@ -2,6 +2,7 @@ using LabPipeline.Hosting.Bus;
 using LabPipeline.Hosting.Bus.Rabbit;
 using LabPipeline.Testing;
 using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Options;
 
@@ -62,12 +63,14 @@ public sealed class RabbitOptionsValidatorTests
         using var folder = new ScratchFolder();
         var builder = Host.CreateApplicationBuilder();
         builder.Configuration.AddInMemoryCollection(new Dictionary<string, string?> { ["Lab:DataFolder"] = folder.File("data"), ["Lab:Bus"] = "rabbitmq" });
+        builder.Services.AddOptions<OtherOptions>().Validate(_ => false, "Another:Section is wrong too.").ValidateOnStart();
         LabHost.Compose(builder);
         using var host = builder.Build();
 
         var exception = await Assert.ThrowsAsync<OptionsValidationException>(() => LabHost.PrepareAsync(host.Services, TestContext.Current.CancellationToken));
 
         Assert.Contains(exception.Failures, failure => failure.StartsWith("Lab:Rabbit:User is empty", StringComparison.Ordinal));
+        Assert.Contains("Another:Section is wrong too.", exception.Failures);
         Assert.False(Directory.Exists(folder.File("data")));
     }
 
@@ -77,5 +80,7 @@ public sealed class RabbitOptionsValidatorTests
         new LabOptionsValidator().Validate(null, new LabOptions { Bus = "carrier pigeon" }).Failures);
 
     private static ValidateOptionsResult Validate(RabbitOptions options, string bus) =>
-        new RabbitOptionsValidator(Options.Create(new LabOptions { Bus = bus })).Validate(null, options);
+        new RabbitOptionsValidator(new ConfigurationBuilder().AddInMemoryCollection([new("Lab:Bus", bus)]).Build()).Validate(null, options);
+
+    private sealed class OtherOptions;
 }
