@@ -43,9 +43,23 @@ public static class LabHost
     /// <exception cref="OptionsValidationException">The settings have faults, all of which are in the message.</exception>
     public static async Task PrepareAsync(IServiceProvider services, CancellationToken cancellationToken)
     {
-        services.GetRequiredService<IStartupValidator>().Validate();
+        CheckSettings(services);
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
         Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
         await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);
+    }
+
+    /// <summary>The faults of all sections in one exception.</summary>
+    private static void CheckSettings(IServiceProvider services)
+    {
+        try
+        {
+            services.GetRequiredService<IStartupValidator>().Validate();
+        }
+        catch (AggregateException several)
+        {
+            var faults = several.InnerExceptions.OfType<OptionsValidationException>().SelectMany(exception => exception.Failures).Distinct();
+            throw new OptionsValidationException(LabOptions.Section, typeof(LabOptions), faults);
+        }
     }
 }

@@ -60,6 +60,8 @@ public static class StationApp
         configuration.AddCommand<AlertsCommand>("alerts").WithDescription("List quality alerts.");
         configuration.AddCommand<SeenCommand>("seen").WithDescription("Note that you have seen an alert.");
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");
+        configuration.AddCommand<ParkedCommand>("parked").WithDescription("List messages between services that could not be handled, with the reason.");
+        configuration.AddCommand<ReplayCommand>("replay").WithDescription("Hand parked messages over again.");
         configuration.AddCommand<TakeOutCommand>("take-out").WithDescription("Take a file out again: its readings no longer count.");
         configuration.AddCommand<AcceptCommand>("accept").WithDescription("Accept an edited re-export: its values take effect.");
         configuration.AddCommand<SetAsideCommand>("set-aside").WithDescription("Set readings of a sample aside for a physical reason.");

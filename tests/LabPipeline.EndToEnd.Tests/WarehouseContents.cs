@@ -48,4 +48,13 @@ internal static class WarehouseContents
 
         return contents;
     }
+
+    /// <summary>A line for each table that differs, with some of the rows.</summary>
+    public static IReadOnlyList<string> Differences(
+        IReadOnlyDictionary<string, IReadOnlyList<string>> expected, IReadOnlyDictionary<string, IReadOnlyList<string>> found) =>
+        [.. expected.Where(table => !table.Value.SequenceEqual(found[table.Key])).Select(table => $"{table.Key} differ: {Difference(table.Value, found[table.Key])}")];
+
+    private static string Difference(IReadOnlyList<string> expected, IReadOnlyList<string> found) => string.Join(
+        "; ",
+        expected.Except(found).Take(3).Select(row => "missing " + row).Concat(found.Except(expected).Take(3).Select(row => "more " + row)).DefaultIfEmpty($"{expected.Count} rows against {found.Count}"));
 }

@@ -6,10 +6,11 @@ namespace LabPipeline.Hosting.Bus;
 
 /// <summary>Owns the bus: builds it, watches it, and builds a new one when it no longer answers, without a restart of the process.</summary>
 /// <remarks>The client of the broker can hang for good after the broker was restarted under load; waiting for it to recover is not enough.</remarks>
-public sealed class LabBusHost(IBusTransport transport, BusPatience patience, TimeProvider time, ILogger<LabBusHost> log) : BackgroundService
+public sealed class LabBusHost(IBusTransport transport, BusPatience patience, TimeProvider time, ILoggerFactory logs) : BackgroundService
 {
     private static readonly TimeSpan FirstPause = TimeSpan.FromMilliseconds(500);
 
+    private readonly ILogger _log = logs.CreateLogger<LabBusHost>();
     private readonly Lock _guard = new();
     private TaskCompletionSource<IBusLine> _line = NewLine();
     private string _reason = "not started yet";
@@ -44,6 +45,10 @@ public sealed class LabBusHost(IBusTransport transport, BusPatience patience, Ti
         {
             await line.PublishAsync(message, type, messageId, cancellationToken).WaitAsync(patience.Publish, time, cancellationToken).ConfigureAwait(false);
         }
+        catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
+        {
+            throw new BusDownException("The bus went down meanwhile; the message may have arrived, and the outbox keeps it.");
+        }
         catch (TimeoutException)
         {
             line.Doubt($"a publish was not answered within {patience.Publish.TotalSeconds:0} s");
@@ -53,7 +58,7 @@ public sealed class LabBusHost(IBusTransport transport, BusPatience patience, Ti
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        LogContext.ConfigureCurrentLogContext(log);
+        LogContext.ConfigureCurrentLogContext(logs);
         var pause = FirstPause;
         while (!stoppingToken.IsCancellationRequested)
         {
@@ -108,12 +113,12 @@ public sealed class LabBusHost(IBusTransport transport, BusPatience patience, Ti
             _line.SetResult(line);
         }
 
-        log.LogInformation("BusUp {Rebuilds}", _rebuilds);
+        _log.LogInformation("BusUp {Rebuilds}", _rebuilds);
     }
 
     private void GoDown(string reason)
     {
-        log.LogWarning("BusDown {Reason}", reason);
+        _log.LogWarning("BusDown {Reason}", reason);
         lock (_guard)
         {
             if (_line.Task.IsCompletedSuccessfully)

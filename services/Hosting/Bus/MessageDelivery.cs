@@ -31,7 +31,7 @@ public sealed class MessageDelivery
         _tries = new ResiliencePipelineBuilder { TimeProvider = time }
             .AddRetry(new RetryStrategyOptions
             {
-                ShouldHandle = new PredicateBuilder().Handle<Exception>(exception => exception is not OperationCanceledException),
+                ShouldHandle = new PredicateBuilder().Handle<Exception>(),
                 MaxRetryAttempts = patience.Retries,
                 BackoffType = DelayBackoffType.Exponential,
                 Delay = patience.FirstRetry,

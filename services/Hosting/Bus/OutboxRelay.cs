@@ -62,6 +62,11 @@ public sealed class OutboxRelay(
             {
                 again = await RelayAllAsync(stoppingToken).ConfigureAwait(false);
             }
+            catch (BusDownException exception)
+            {
+                log.LogWarning("RelayDelayed {Reason}", exception.Message);
+                continue;
+            }
             catch (Exception exception) when (exception is not OperationCanceledException || !stoppingToken.IsCancellationRequested)
             {
                 log.LogWarning(exception, "RelayDelayed");

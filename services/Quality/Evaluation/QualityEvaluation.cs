@@ -3,6 +3,7 @@ using LabPipeline.Quality.Rules;
 using LabPipeline.Science.Repeatability;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Alerts;
+using LabPipeline.Warehouse.Machinery;
 using LabPipeline.Warehouse.Results;
 using LabPipeline.Warehouse.Thresholds;
 
@@ -89,6 +90,15 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         var told = await AlertStore.ListOpenByKindAsync(session, HeldFileEvidence.Kind).ConfigureAwait(false);
         var scopes = held.Select(file => file.Scope).Concat(told.Select(alert => alert.Scope)).Distinct(StringComparer.Ordinal).ToList();
         await AlertLedger.ApplyAsync(session, scopes, [.. held.SelectMany(file => RuleRunner.Run(rules.ForHeldFiles, file))], now).ConfigureAwait(false);
+    }
+
+    /// <summary>Judges the messages parked now, and clears the alerts of queues that hold none any more.</summary>
+    public async Task ParkedMessagesAsync(WarehouseSession session, DateTimeOffset now)
+    {
+        var parked = ParkedEvidence.Of(await ParkedMessageStore.ListAsync(session).ConfigureAwait(false));
+        var told = await AlertStore.ListOpenByKindAsync(session, ParkedMessagesEvidence.Kind).ConfigureAwait(false);
+        var scopes = parked.Select(queue => queue.Scope).Concat(told.Select(alert => alert.Scope)).Distinct(StringComparer.Ordinal).ToList();
+        await AlertLedger.ApplyAsync(session, scopes, [.. parked.SelectMany(queue => RuleRunner.Run(rules.ForParkedMessages, queue))], now).ConfigureAwait(false);
     }
 
     /// <summary>Judges what channels owe, and clears the alerts of those that owe nothing any more.</summary>

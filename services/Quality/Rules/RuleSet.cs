@@ -14,6 +14,7 @@ public sealed class RuleSet
         ForRuns = [new WeighingRule(limits), new FryBatchRule()];
         ForFiles = [new FileRefusedRule(), new UnknownBarcodeRule()];
         ForHeldFiles = [new HeldFileRule(limits)];
+        ForParkedMessages = [new ParkedMessageRule()];
         ForControls = [new ControlCheckRule()];
         ForOrders = [new BenchOrderRule()];
         ForCharts = [new ControlTrendRule()];
@@ -29,6 +30,8 @@ public sealed class RuleSet
     public IReadOnlyList<IRule<FileEvidence>> ForFiles { get; }
 
     public IReadOnlyList<IRule<HeldFileEvidence>> ForHeldFiles { get; }
+
+    public IReadOnlyList<IRule<ParkedMessagesEvidence>> ForParkedMessages { get; }
 
     public IReadOnlyList<IRule<ControlEvidence>> ForControls { get; }
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Hosting.Bus.Rabbit;
 using LabPipeline.Testing.Broker;
+using Microsoft.Extensions.Diagnostics.HealthChecks;
 using RabbitMQ.Client;
 
 namespace LabPipeline.Hosting.Tests.Bus;
@@ -86,7 +87,23 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
         var during = lab.Bus.Condition;
         Assert.Equal(100, await lab.UnpublishedAsync());
         Assert.Equal(0, during.Rebuilds);
+        Assert.Equal(HealthStatus.Degraded, await lab.HealthAsync());
         await node.ControlAsync("set_disk_free_limit", "50MB");
+        await AssertRecoveredAsync(lab);
+    }
+
+    [Fact]
+    public async Task Messages_WhenTheBrokerIsKilledWhileItTakesNone_AllArrive()
+    {
+        await using var lab = await StartAsync();
+        var node = broker.Node();
+        await node.ControlAsync("set_disk_free_limit", "9000GB");
+        await lab.SendAsync(100);
+        await lab.UntilAsync(() => Task.FromResult(lab.Bus.Condition.Reason.Contains("takes no messages", StringComparison.Ordinal)), "the refusal noticed");
+
+        await node.KillAsync();
+        await node.StartAsync();
+
         await AssertRecoveredAsync(lab);
     }
 
@@ -205,10 +222,10 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
 
     private static async Task UnderLoadAsync(BusLab lab, Func<Task> trouble)
     {
-        lab.Handling.OnMessage = _ => Task.Delay(2, Stop);
-        await lab.SendAsync(2000);
-        await lab.UntilAsync(async () => (await lab.EffectsAsync()).Count > 50, "under load");
-        Assert.True(await lab.UnpublishedAsync() > 200, "More than a window of messages waits to be published when the trouble begins.");
+        lab.Handling.OnMessage = _ => Task.Delay(5, Stop);
+        await lab.SendAsync(3000);
+        await lab.UntilAsync(async () => await lab.UnpublishedAsync() < 3000, "publishing under way");
+        Assert.True(await lab.UnpublishedAsync() > 400, "Two windows of messages are on their way or wait when the trouble begins.");
         await trouble();
         lab.Handling.OnMessage = _ => Task.CompletedTask;
     }
@@ -224,5 +241,6 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
         await lab.AssertEachOnceAsync();
         Assert.Equal(0, await lab.UnpublishedAsync());
         Assert.Empty(await lab.ParkedAsync());
+        Assert.Equal(HealthStatus.Healthy, await lab.HealthAsync());
     }
 }

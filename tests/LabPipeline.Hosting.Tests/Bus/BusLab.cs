@@ -8,6 +8,7 @@ using LabPipeline.Warehouse.Machinery;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Microsoft.Extensions.Hosting;
 
 namespace LabPipeline.Hosting.Tests.Bus;
@@ -76,19 +77,15 @@ internal sealed class BusLab : IAsyncDisposable
     /// <summary>Commits <paramref name="count"/> messages as an intake does: into the outbox.</summary>
     public async Task SendAsync(int count)
     {
-        foreach (var part in Enumerable.Range(_sent + 1, count).Chunk(100))
-        {
-            await Warehouse.WriteAsync(
-                async session =>
+        await Warehouse.WriteAsync(
+            async session =>
+            {
+                foreach (var number in Enumerable.Range(_sent + 1, count))
                 {
-                    foreach (var number in part)
-                    {
-                        await OutboxStore.AddAsync(session, MessageOf(number), $"{number}", DateTimeOffset.UtcNow);
-                    }
-                },
-                Stop);
-        }
-
+                    await OutboxStore.AddAsync(session, MessageOf(number), $"{number}", DateTimeOffset.UtcNow);
+                }
+            },
+            Stop);
         _sent += count;
         _host!.Services.GetRequiredService<RelaySignal>().Wake();
     }
@@ -110,6 +107,8 @@ internal sealed class BusLab : IAsyncDisposable
     public Task<IReadOnlyList<ParkedMessage>> ParkedAsync() => Warehouse.ReadAsync(ParkedMessageStore.ListAsync, Stop);
 
     public Task<int> UnpublishedAsync() => Warehouse.ReadAsync(OutboxStore.CountUnpublishedAsync, Stop);
+
+    public async Task<HealthStatus> HealthAsync() => (await _host!.Services.GetRequiredService<HealthCheckService>().CheckHealthAsync(Stop)).Status;
 
     public async Task ReplayAsync(ParkedMessage message)
     {

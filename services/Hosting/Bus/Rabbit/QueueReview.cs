@@ -1,19 +1,37 @@
 namespace LabPipeline.Hosting.Bus.Rabbit;
 
-/// <summary>Decides from what the broker says of a queue, and from its consumer's pulse, whether the consumer has silently stopped.</summary>
-internal static class QueueReview
+/// <summary>Judges from what the broker says of a queue, and from its consumer's pulse, whether the consumer has silently stopped.</summary>
+internal sealed class QueueReview(string queue, EndpointPulse pulse, TimeSpan stall, TimeProvider time)
 {
-    /// <param name="queue">The queue's name.</param>
-    /// <param name="waiting">Messages the broker has not handed out.</param>
+    private long? _waitingSince;
+
+    public string Queue => queue;
+
+    /// <param name="waiting">Messages the broker has not handed out; null when it knows no such queue.</param>
     /// <param name="consumers">Consumers the broker knows of.</param>
-    /// <param name="inHand">Messages this process handles now.</param>
-    /// <param name="idle">How long ago this process last got or finished one.</param>
-    /// <param name="stall">How long a consumer may idle before a waiting queue.</param>
     /// <returns>What is wrong, or null.</returns>
-    public static string? Decide(string queue, uint waiting, uint consumers, int inHand, TimeSpan idle, TimeSpan stall) => (waiting, consumers, inHand) switch
+    public string? Observe(uint? waiting, uint? consumers)
     {
-        (_, 0, _) => $"nobody consumes {queue} any more",
-        ( > 0, _, 0) when idle > stall => $"{queue} holds {waiting} messages and its consumer gets none",
-        _ => null,
-    };
+        if (waiting is null)
+        {
+            return $"queue {queue} is gone";
+        }
+
+        if (consumers is null or 0)
+        {
+            return $"nobody consumes {queue} any more";
+        }
+
+        if (waiting == 0 || pulse.InHand > 0)
+        {
+            _waitingSince = null;
+            return null;
+        }
+
+        // A message that has just come to a queue idle for hours is no stall yet.
+        _waitingSince ??= time.GetTimestamp();
+        return time.GetElapsedTime(_waitingSince.Value) > stall && pulse.Idle > stall
+            ? $"{queue} holds {waiting} messages and its consumer gets none"
+            : null;
+    }
 }

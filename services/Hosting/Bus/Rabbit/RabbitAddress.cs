@@ -9,7 +9,7 @@ internal sealed class RabbitAddress(RabbitOptions options, BusPatience patience,
 {
     private static readonly TimeSpan Heartbeat = TimeSpan.FromSeconds(10);
 
-    // The broker closes a connection whose password is wrong; the settings were checked when the process started.
+    // The settings were checked when the process started; this fails only when the file went away since.
     private readonly Secret _password = SecretSource.Read(options.PasswordFile, options.PasswordVariable, out var fault)
         ?? throw new InvalidOperationException($"{RabbitOptions.Section}: {fault}");
 

@@ -17,7 +17,7 @@ internal sealed class RabbitLine : IBusLine
     private readonly CancellationTokenSource _stopped = new();
     private readonly TaskCompletionSource<string> _doubt = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly CanaryCage _cage = new();
-    private readonly Dictionary<string, EndpointPulse> _pulses = [];
+    private readonly List<QueueReview> _reviews = [];
     private readonly string _canaryQueue = $"lab-canary-{Environment.MachineName}-{Environment.ProcessId}-{Guid.NewGuid():N}";
     private readonly RabbitSockets _sockets;
     private readonly RabbitProbe _probe;
@@ -66,7 +66,7 @@ internal sealed class RabbitLine : IBusLine
     {
         try
         {
-            await _outgoing.Publish(message, type, context => Prepare(context, messageId), cancellationToken).ConfigureAwait(false);
+            await _outgoing.Publish(message, type, context => Prepare(context, messageId), cancellationToken).WaitAsync(_stopped.Token).ConfigureAwait(false);
         }
         catch (MessageReturnedException)
         {
@@ -86,12 +86,14 @@ internal sealed class RabbitLine : IBusLine
     public async Task<string> WatchAsync(CancellationToken cancellationToken)
     {
         using var timer = new PeriodicTimer(_patience.LookEvery, _time);
+        _ = _probe.ParkDeadLettersAsync(_stopped.Token);
         while (true)
         {
             var next = timer.WaitForNextTickAsync(cancellationToken).AsTask();
-            if (await Task.WhenAny(next, _doubt.Task).ConfigureAwait(false) == _doubt.Task)
+            var first = await Task.WhenAny(next, _doubt.Task, _probe.Lost).ConfigureAwait(false);
+            if (first is Task<string> reasonToEnd)
             {
-                return await _doubt.Task.ConfigureAwait(false);
+                return await reasonToEnd.ConfigureAwait(false);
             }
 
             await next.ConfigureAwait(false);
@@ -132,7 +134,7 @@ internal sealed class RabbitLine : IBusLine
     private void Receive(IRabbitMqBusFactoryConfigurator bus, IEndpointConsumer consumer)
     {
         var pulse = new EndpointPulse(_time);
-        _pulses.Add(consumer.Endpoint.Name, pulse);
+        _reviews.Add(new QueueReview(consumer.Endpoint.Name, pulse, _patience.Stall, _time));
         bus.ReceiveEndpoint(consumer.Endpoint.Name, endpoint =>
         {
             endpoint.SetQuorumQueue();
@@ -206,22 +208,15 @@ internal sealed class RabbitLine : IBusLine
             await _probe.DeclareAsync(cancellationToken).ConfigureAwait(false);
         }
 
-        foreach (var (queue, pulse) in _pulses)
+        foreach (var review in _reviews)
         {
-            var inHand = pulse.InHand;
-            var idle = pulse.Idle;
-            if (await _probe.FindQueueAsync(queue, cancellationToken).ConfigureAwait(false) is not { } found)
-            {
-                return $"queue {queue} is gone";
-            }
-
-            if (QueueReview.Decide(queue, found.MessageCount, found.ConsumerCount, inHand, idle, _patience.Stall) is { } reason)
+            var found = await _probe.FindQueueAsync(review.Queue, cancellationToken).ConfigureAwait(false);
+            if (review.Observe(found?.MessageCount, found?.ConsumerCount) is { } reason)
             {
                 return reason;
             }
         }
 
-        await _probe.ParkDeadLettersAsync(cancellationToken).ConfigureAwait(false);
         return null;
     }
 }

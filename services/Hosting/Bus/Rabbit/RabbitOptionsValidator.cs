@@ -1,17 +1,20 @@
 using System.Globalization;
 using LabPipeline.Hosting.Settings;
+using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Options;
 
 namespace LabPipeline.Hosting.Bus.Rabbit;
 
 /// <summary>Says everything that is wrong with the broker's settings at once. They matter only where the broker is used.</summary>
-public sealed class RabbitOptionsValidator(IOptions<LabOptions> lab) : IValidateOptions<RabbitOptions>
+public sealed class RabbitOptionsValidator(IConfiguration configuration) : IValidateOptions<RabbitOptions>
 {
+    private const string Bus = $"{LabOptions.Section}:{nameof(LabOptions.Bus)}";
+
     private const int HighestPort = 65535;
 
     public ValidateOptionsResult Validate(string? name, RabbitOptions options)
     {
-        var faults = lab.Value.Bus == BusNames.RabbitMq ? Faults(options).Select(fault => $"{RabbitOptions.Section}:{fault}").ToList() : [];
+        var faults = configuration[Bus] == BusNames.RabbitMq ? Faults(options).Select(fault => $"{RabbitOptions.Section}:{fault}").ToList() : [];
         return faults.Count == 0 ? ValidateOptionsResult.Success : ValidateOptionsResult.Fail(faults);
     }
 

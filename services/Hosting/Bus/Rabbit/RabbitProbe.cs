@@ -11,11 +11,15 @@ internal sealed class RabbitProbe(RabbitAddress address, RabbitSockets sockets, 
 {
     private const ushort NotFound = 404;
 
+    private readonly TaskCompletionSource<string> _lost = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private IConnection? _connection;
     private volatile string? _blocked;
 
     /// <summary>The broker's own words when it takes no messages for lack of memory or disk.</summary>
     public string? Blocked => _blocked;
+
+    /// <summary>Ends with the reason when the connection is gone.</summary>
+    public Task<string> Lost => _lost.Task;
 
     /// <summary>Connects and declares everything; fails at once when no broker listens.</summary>
     public async Task OpenAsync(CancellationToken cancellationToken)
@@ -31,6 +35,11 @@ internal sealed class RabbitProbe(RabbitAddress address, RabbitSockets sockets, 
         {
             _blocked = null;
             log.LogInformation("BrokerUnblocked");
+            return Task.CompletedTask;
+        };
+        _connection.ConnectionShutdownAsync += (_, shutdown) =>
+        {
+            _lost.TrySetResult($"the broker closed the connection: {shutdown.ReplyText}");
             return Task.CompletedTask;
         };
         await DeclareAsync(cancellationToken).ConfigureAwait(false);
@@ -67,21 +76,49 @@ internal sealed class RabbitProbe(RabbitAddress address, RabbitSockets sockets, 
         }
     }
 
-    /// <summary>Parks every dead letter; each leaves the broker only when its row is committed.</summary>
-    public Task ParkDeadLettersAsync(CancellationToken cancellationToken) => AskAsync(
-        async channel =>
+    /// <summary>Parks dead letters until the line is given up; each leaves the broker only when its row is committed.</summary>
+    /// <remarks>Apart from the looks: a warehouse busy with a bulk load says nothing about the bus.</remarks>
+    public async Task ParkDeadLettersAsync(CancellationToken stopped)
+    {
+        while (!stopped.IsCancellationRequested)
         {
-            while (await channel.BasicGetAsync(RabbitTopology.DeadLetters, autoAck: false, cancellationToken).ConfigureAwait(false) is { } letter)
+            try
             {
-                var parked = DeadLetter.Read(letter.BasicProperties, letter.Body, time.GetUtcNow());
-                await warehouse.WriteAsync(session => ParkedMessageStore.ParkAsync(session, parked), cancellationToken).ConfigureAwait(false);
-                await channel.BasicAckAsync(letter.DeliveryTag, multiple: false, cancellationToken).ConfigureAwait(false);
-                log.LogError("DeadLetterParked {Endpoint} {MessageId}", parked.Endpoint, parked.MessageId);
+                while (await TryParkOneAsync(stopped).ConfigureAwait(false))
+                {
+                    log.LogDebug("DeadLettersContinue");
+                }
+            }
+            catch (Exception exception) when (!stopped.IsCancellationRequested)
+            {
+                log.LogWarning(exception, "DeadLettersDelayed");
+            }
+            catch (Exception exception)
+            {
+                log.LogDebug(exception, "DeadLettersStopped");
             }
 
+            await Task.Delay(patience.LookEvery, time, stopped).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private async Task<bool> TryParkOneAsync(CancellationToken cancellationToken)
+    {
+        var channel = await _connection!.CreateChannelAsync(cancellationToken: cancellationToken).ConfigureAwait(false);
+        await using (channel.ConfigureAwait(false))
+        {
+            if (await channel.BasicGetAsync(RabbitTopology.DeadLetters, autoAck: false, cancellationToken).ConfigureAwait(false) is not { } letter)
+            {
+                return false;
+            }
+
+            var parked = DeadLetter.Read(letter.BasicProperties, letter.Body, time.GetUtcNow());
+            await warehouse.WriteAsync(session => ParkedMessageStore.ParkAsync(session, parked), cancellationToken).ConfigureAwait(false);
+            await channel.BasicAckAsync(letter.DeliveryTag, multiple: false, cancellationToken).ConfigureAwait(false);
+            log.LogError("DeadLetterParked {Endpoint} {MessageId}", parked.Endpoint, parked.MessageId);
             return true;
-        },
-        cancellationToken);
+        }
+    }
 
     /// <summary>One question on a channel of its own, since a refused one closes its channel; bounded, since the client can wait for ever.</summary>
     private async Task<T> AskAsync<T>(Func<IChannel, Task<T>> ask, CancellationToken cancellationToken)

@@ -1,15 +1,16 @@
 using System.Diagnostics;
+using System.Globalization;
 
 namespace LabPipeline.EndToEnd.Tests;
 
-/// <summary>The station as a process of its own, as a user starts it; it can be killed like by a power cut of the process.</summary>
-internal sealed class StationProcess : IDisposable
+/// <summary>A program of the product as a process of its own, as a user starts it; it can be killed like by a power cut of the process.</summary>
+internal sealed class ProductProcess : IDisposable
 {
     private readonly Process _process;
     private readonly Task<string> _output;
     private readonly Task<string> _errors;
 
-    private StationProcess(Process process)
+    private ProductProcess(Process process)
     {
         _process = process;
         _output = process.StandardOutput.ReadToEndAsync();
@@ -20,7 +21,9 @@ internal sealed class StationProcess : IDisposable
 
     public int ExitCode => _process.ExitCode;
 
-    public static StationProcess Start(params string[] arguments)
+    /// <param name="program">Its short name, such as <c>Station</c> or <c>Quality</c>.</param>
+    /// <param name="arguments">Its command line.</param>
+    public static ProductProcess Start(string program, params IEnumerable<string> arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -29,19 +32,28 @@ internal sealed class StationProcess : IDisposable
             UseShellExecute = false,
             WorkingDirectory = AppContext.BaseDirectory,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"));
+        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, $"LabPipeline.{program}.dll"));
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);
         }
 
-        return new StationProcess(Process.Start(start)!);
+        return new ProductProcess(Process.Start(start)!);
     }
 
     public async Task<(int ExitCode, string Output, string Errors)> FinishAsync(CancellationToken cancellationToken)
     {
         await _process.WaitForExitAsync(cancellationToken);
         return (_process.ExitCode, await _output, await _errors);
+    }
+
+    /// <summary>As a service manager stops it.</summary>
+    /// <returns>Its exit code.</returns>
+    public async Task<int> StopAsync(CancellationToken cancellationToken)
+    {
+        using var signal = Process.Start("kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]);
+        await _process.WaitForExitAsync(cancellationToken);
+        return _process.ExitCode;
     }
 
     /// <summary>kill -9 on Unix: no handler runs.</summary>

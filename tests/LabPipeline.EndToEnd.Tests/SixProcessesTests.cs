@@ -1,0 +1,103 @@
+using System.Diagnostics;
+using System.Globalization;
+using LabPipeline.Hosting;
+using LabPipeline.Station;
+using LabPipeline.Station.Demo;
+using LabPipeline.Testing;
+using LabPipeline.Testing.Broker;
+using LabPipeline.Warehouse.Plan;
+
+namespace LabPipeline.EndToEnd.Tests;
+
+/// <summary>The season as a larger laboratory runs it: each service a process, a broker between them, one warehouse.</summary>
+public sealed class SixProcessesTests(ITestOutputHelper output)
+{
+    private const string PasswordVariable = "LABPIPELINE_TEST_BROKER_PASSWORD";
+
+    // The watch looks once a minute and may find intake still busy the first time.
+    private static readonly TimeSpan LongestRun = TimeSpan.FromMinutes(8);
+
+    private static readonly string[] Services = ["SugarIntake", "BalanceIntake", "ColourIntake", "BenchIntake", "Notifier", "Quality"];
+
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Season_WhenEachServiceIsAProcess_EndsRowForRowAsInOne()
+    {
+        if (RabbitBroker.Missing is { } reason)
+        {
+            Assert.Skip(Requirement.Waive(Requirement.RabbitMq, reason));
+        }
+
+        using var one = new ScratchFolder();
+        using var six = new ScratchFolder();
+        await using var broker = await RabbitBroker.StartAsync();
+        using (var station = ProductProcess.Start("Station", "demo", "--data", one.Path))
+        {
+            var (exitCode, _, errors) = await station.FinishAsync(Stop);
+            Assert.True(exitCode == 0, errors);
+        }
+
+        await SetUpAsync(six);
+        var processes = Services.Select(service => ProductProcess.Start(service, Arguments(broker, six))).ToList();
+        try
+        {
+            Assert.Empty(await DifferencesAtLastAsync(await WarehouseContents.ReadAsync(one.Path), six.Path, processes));
+            foreach (var process in processes)
+            {
+                Assert.Equal(0, await process.StopAsync(Stop));
+            }
+        }
+        finally
+        {
+            processes.ForEach(process => process.Dispose());
+        }
+    }
+
+    /// <summary>The same files, profiles and plan as the demonstration's, and nothing running yet.</summary>
+    private static async Task SetUpAsync(ScratchFolder folder)
+    {
+        var lab = new LabOptions { DataFolder = folder.Path };
+        var scenario = DemoScenario.Create();
+        new DemoWriter(lab).Write(scenario);
+        using var warehouse = await StationWarehouse.CreateAsync(lab, Stop);
+        await warehouse.WriteAsync(session => PlanStore.LoadAsync(session, scenario.Plan, DateTimeOffset.UtcNow, "demo"), Stop);
+    }
+
+    private static IEnumerable<string> Arguments(RabbitBroker broker, ScratchFolder folder)
+    {
+        // Inherited by the processes; a command line can be read by everybody on the machine.
+        Environment.SetEnvironmentVariable(PasswordVariable, broker.Password);
+        return new Dictionary<string, string>
+        {
+            ["Lab:DataFolder"] = folder.Path,
+            ["Lab:Bus"] = "rabbitmq",
+            ["Lab:Rabbit:Host"] = broker.Host,
+            ["Lab:Rabbit:Port"] = broker.Port.ToString(CultureInfo.InvariantCulture),
+            ["Lab:Rabbit:VirtualHost"] = broker.VirtualHost,
+            ["Lab:Rabbit:User"] = broker.User,
+            ["Lab:Rabbit:PasswordVariable"] = PasswordVariable,
+
+            // As in the demonstration: its files are of a season long past.
+            ["Quality:HeldFileMinutes"] = "0",
+        }.Select(setting => $"--{setting.Key}={setting.Value}");
+    }
+
+    private async Task<IReadOnlyList<string>> DifferencesAtLastAsync(
+        IReadOnlyDictionary<string, IReadOnlyList<string>> expected, string folder, IReadOnlyList<ProductProcess> processes)
+    {
+        var watch = Stopwatch.StartNew();
+        while (true)
+        {
+            var differences = WarehouseContents.Differences(expected, await WarehouseContents.ReadAsync(folder));
+            if (differences.Count == 0 || watch.Elapsed > LongestRun)
+            {
+                output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{watch.Elapsed.TotalSeconds:0} s; {string.Join(", ", expected.Select(table => $"{table.Value.Count} {table.Key}"))}"));
+                return differences;
+            }
+
+            Assert.All(processes, process => Assert.False(process.HasExited));
+            await Task.Delay(TimeSpan.FromSeconds(3), Stop);
+        }
+    }
+}
