@@ -20,6 +20,9 @@ public static class DapperTypes
     public static string InstantText(DateTimeOffset instant) =>
         instant.UtcDateTime.ToString(InstantFormat, CultureInfo.InvariantCulture);
 
+    /// <summary>An instant as columns of SQL Server hold it: like SQLite's text, whole milliseconds in UTC, cut and not rounded.</summary>
+    public static DateTimeOffset Stored(DateTimeOffset instant) => new(instant.UtcTicks - (instant.UtcTicks % TimeSpan.TicksPerMillisecond), TimeSpan.Zero);
+
     private static bool RegisterOnce()
     {
         SqlMapper.RemoveTypeMap(typeof(DateTimeOffset));
@@ -40,7 +43,7 @@ public static class DapperTypes
     private sealed class InstantHandler : SqlMapper.TypeHandler<DateTimeOffset>
     {
         public override void SetValue(IDbDataParameter parameter, DateTimeOffset value) =>
-            parameter.Value = parameter is SqliteParameter ? InstantText(value) : value.ToUniversalTime();
+            parameter.Value = parameter is SqliteParameter ? InstantText(value) : Stored(value);
 
         public override DateTimeOffset Parse(object value) => value switch
         {

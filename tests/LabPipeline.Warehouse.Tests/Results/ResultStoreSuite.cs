@@ -7,7 +7,7 @@ using LabPipeline.Warehouse.Tests.Plan;
 
 namespace LabPipeline.Warehouse.Tests.Results;
 
-public sealed class ResultStoreTests : IAsyncLifetime
+public abstract class ResultStoreSuite(DialectName store) : IAsyncLifetime
 {
     private static readonly DateTimeOffset Now = new(2026, 10, 6, 15, 30, 0, TimeSpan.Zero);
     private static readonly string Barcode = PlanSamples.Of(SpecExample.Plan)[0].Barcode.Text;
@@ -18,11 +18,15 @@ public sealed class ResultStoreTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _scratch = await ScratchWarehouse.CreateAsync();
+        _scratch = await ScratchWarehouse.CreateAsync(store);
         await _scratch.Warehouse.WriteAsync(session => PlanStore.LoadAsync(session, SpecExample.Plan, Now, "field lead"), Token);
     }
 
-    public ValueTask DisposeAsync() => _scratch.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _scratch.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Replace_OfResultsNeverSeen_StoresThem()

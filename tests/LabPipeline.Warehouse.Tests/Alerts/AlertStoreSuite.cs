@@ -4,7 +4,7 @@ using LabPipeline.Warehouse.Machinery;
 
 namespace LabPipeline.Warehouse.Tests.Alerts;
 
-public sealed class AlertStoreTests : IAsyncLifetime
+public abstract class AlertStoreSuite(DialectName store) : IAsyncLifetime
 {
     private static readonly DateTimeOffset Now = new(2026, 1, 14, 15, 30, 0, TimeSpan.Zero);
 
@@ -12,9 +12,13 @@ public sealed class AlertStoreTests : IAsyncLifetime
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => _scratch = await ScratchWarehouse.CreateAsync();
+    public async ValueTask InitializeAsync() => _scratch = await ScratchWarehouse.CreateAsync(store);
 
-    public ValueTask DisposeAsync() => _scratch.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _scratch.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Alert_WhenStored_ComesBackAsItWas()

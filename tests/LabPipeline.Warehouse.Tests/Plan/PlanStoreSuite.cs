@@ -3,21 +3,27 @@ using System.Text.Json.Nodes;
 using Dapper;
 using LabPipeline.Contracts.V1;
 using LabPipeline.Testing;
+using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Machinery;
 using LabPipeline.Warehouse.Plan;
+using LabPipeline.Warehouse.Tests.Facts;
 
 namespace LabPipeline.Warehouse.Tests.Plan;
 
-public sealed class PlanStoreTests : IAsyncLifetime
+public abstract class PlanStoreSuite(DialectName store) : IAsyncLifetime
 {
     private static readonly DateTimeOffset Now = new(2026, 9, 20, 14, 0, 0, TimeSpan.Zero);
     private static readonly string[] Tables = ["trial", "factor_level", "bay", "plot", "plot_level", "pull", "sample", "expected_measurement", "repeatability", "outbox", "change_log"];
 
     private ScratchWarehouse _scratch = null!;
 
-    public async ValueTask InitializeAsync() => _scratch = await ScratchWarehouse.CreateAsync();
+    public async ValueTask InitializeAsync() => _scratch = await ScratchWarehouse.CreateAsync(store);
 
-    public async ValueTask DisposeAsync() => await _scratch.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _scratch.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task LoadAsync_OfANewPlan_WritesEveryTableAndTellsIt()
@@ -168,19 +174,19 @@ public sealed class PlanStoreTests : IAsyncLifetime
     {
         var samples = PlanSamples.Of(SpecExample.Plan);
         var stranger = "26ZZ01001" + LabPipeline.Science.Barcodes.Mod37x36.Compute("26ZZ01001");
-        await WaitingFileAsync(1, samples[0].Barcode.Text, samples[1].Barcode.Text);
-        await WaitingFileAsync(2, samples[2].Barcode.Text, stranger);
-        await WaitingFileAsync(3, stranger, stranger);
+        var whole = await WaitingFileAsync(samples[0].Barcode.Text, samples[1].Barcode.Text);
+        var mixed = await WaitingFileAsync(samples[2].Barcode.Text, stranger);
+        await WaitingFileAsync(stranger, stranger);
 
         var load = await LoadAsync(SpecExample.Plan);
 
         Assert.Equal([samples[0].Barcode.Text, samples[1].Barcode.Text, samples[2].Barcode.Text], load.JoinedBarcodes);
-        Assert.Equal([1, 2], load.JoinedFileIds);
-        Assert.Equal([1], load.StoredFileIds);
+        Assert.Equal([whole, mixed], load.JoinedFileIds);
+        Assert.Equal([whole], load.StoredFileIds);
         Assert.Equal(["stored", "waiting", "waiting"], await StatesAsync());
         var message = Assert.Single(await MessagesAsync());
         Assert.Equal(load.JoinedBarcodes, message.JoinedBarcodes);
-        Assert.Equal([1, 2], message.FileIds);
+        Assert.Equal([whole, mixed], message.FileIds);
     }
 
     [Fact]
@@ -189,12 +195,12 @@ public sealed class PlanStoreTests : IAsyncLifetime
         await LoadAsync(SpecExample.Plan);
         var longer = SpecExample.PlanWith(Lengthen);
         var early = PlanSamples.Of(longer).First(sample => sample.Pull.Number == 4).Barcode.Text;
-        await WaitingFileAsync(1, PlanSamples.Of(SpecExample.Plan)[0].Barcode.Text, early);
+        var whole = await WaitingFileAsync(PlanSamples.Of(SpecExample.Plan)[0].Barcode.Text, early);
 
         var load = await LoadAsync(longer);
 
         Assert.Equal([early], load.JoinedBarcodes);
-        Assert.Equal([1], load.StoredFileIds);
+        Assert.Equal([whole], load.StoredFileIds);
     }
 
     private static void Lengthen(JsonObject root)
@@ -230,27 +236,13 @@ public sealed class PlanStoreTests : IAsyncLifetime
     private Task<T> ReadAsync<T>(Func<WarehouseSession, Task<T>> read) => _scratch.Warehouse.ReadAsync(read, TestContext.Current.CancellationToken);
 
     /// <summary>A file with one reading for each barcode, as intake leaves it when a sample is not registered.</summary>
-    private Task WaitingFileAsync(int fileId, params string[] barcodes) => _scratch.Warehouse.WriteAsync(
-        async session =>
-        {
-            var first = (fileId * 100) + 1;
-            await session.Connection.ExecuteAsync(
-                """
-                insert into source_file (file_id, sha256, kind, name, bytes, archived_as, taken_at, state, reason_code, reason, row_count, new_count,
-                                         repeated_count, conflicting_count, parked_count, first_reading_id, last_reading_id)
-                values (@fileId, @fileId, 'sugar', 'sugars.csv', 1, 'a', '2026-10-06T00:00:00.000Z', 'waiting', 'unknown-barcode', 'r', 2, 2, 0, 0, 0, @first, @last)
-                """,
-                new { fileId, first, last = first + barcodes.Length - 1 },
-                session.Transaction);
-            await session.Connection.ExecuteAsync(
-                "insert into instrument_run (run_id, instrument, run) values (@fileId, 'A', @fileId)", new { fileId }, session.Transaction);
-            await session.Connection.ExecuteAsync(
-                """
-                insert into reading (reading_id, run_id, row_key, quantity_id, barcode, value, below_limit, raw_value, raw_unit, file_id, line, standing)
-                values (@id, @fileId, @id, 1, @barcode, 0.05, 0, '5.0', 'mg/dL', @fileId, 2, 0)
-                """,
-                barcodes.Select((barcode, index) => new { id = first + index, fileId, barcode }),
-                session.Transaction);
-        },
-        TestContext.Current.CancellationToken);
+    private async Task<int> WaitingFileAsync(params string[] barcodes)
+    {
+        var name = string.Join(' ', barcodes);
+        var (file, _) = await FactFiles.StoreAsync(
+            _scratch, name, barcodes.Select((barcode, index) => FactFiles.Reading($"{index}", 0.05m, barcode) with { Run = name }));
+        var waiting = file with { State = FileState.Waiting, ReasonCode = "unknown-barcode", Reason = "r" };
+        await _scratch.Warehouse.WriteAsync(session => FileLedgerStore.UpdateAsync(session, waiting), TestContext.Current.CancellationToken);
+        return file.FileId;
+    }
 }

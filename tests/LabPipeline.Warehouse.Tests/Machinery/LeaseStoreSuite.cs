@@ -5,7 +5,7 @@ using LabPipeline.Warehouse.Machinery;
 namespace LabPipeline.Warehouse.Tests.Machinery;
 
 /// <summary>Only one may act, and a killed process does not keep its successor waiting.</summary>
-public sealed class LeaseStoreTests
+public abstract class LeaseStoreSuite(DialectName store)
 {
     private static readonly DateTimeOffset Now = new(2026, 1, 14, 8, 0, 0, TimeSpan.Zero);
     private static readonly TimeSpan Length = TimeSpan.FromSeconds(30);
@@ -13,7 +13,7 @@ public sealed class LeaseStoreTests
     [Fact]
     public async Task Lease_WhileAnotherHoldsIt_IsNotGiven()
     {
-        await using var scratch = await ScratchWarehouse.CreateAsync();
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
 
         Assert.True(await TryAsync(scratch, "one", Now));
         Assert.False(await TryAsync(scratch, "two", Now + TimeSpan.FromSeconds(29)));
@@ -22,7 +22,7 @@ public sealed class LeaseStoreTests
     [Fact]
     public async Task Lease_WhenItExpired_IsGivenToTheNext()
     {
-        await using var scratch = await ScratchWarehouse.CreateAsync();
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
         await TryAsync(scratch, "one", Now);
 
         Assert.True(await TryAsync(scratch, "two", Now + Length));
@@ -32,7 +32,7 @@ public sealed class LeaseStoreTests
     [Fact]
     public async Task Lease_WhenItsHolderRenews_StaysWithIt()
     {
-        await using var scratch = await ScratchWarehouse.CreateAsync();
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
         await TryAsync(scratch, "one", Now);
 
         Assert.True(await TryAsync(scratch, "one", Now + TimeSpan.FromSeconds(20)));
@@ -42,7 +42,7 @@ public sealed class LeaseStoreTests
     [Fact]
     public async Task Lease_WhenItsHolderWasAProcessHereThatEnded_IsGivenAtOnce()
     {
-        await using var scratch = await ScratchWarehouse.CreateAsync();
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
         using var process = Process.Start("dotnet", "--version");
         var holder = LeaseHolder.ThisProcess.Split('/');
         holder[1] = process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture);
