@@ -2,6 +2,7 @@ using System.Data;
 using System.Data.Common;
 using Dapper;
 using LabPipeline.Warehouse.Facts;
+using LabPipeline.Warehouse.Schema;
 using Microsoft.Data.SqlClient;
 
 namespace LabPipeline.Warehouse.Dialects;
@@ -84,6 +85,8 @@ public sealed class SqlServerDialect : IWarehouseDialect
 
     // The write lock already excludes every other process.
     public Task LockForMigrationAsync(WarehouseSession session, CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task DescribeAsync(WarehouseSession session) => SqlServerDescriptions.WriteAsync(session, SchemaMeanings.Tables);
 
     public IReadOnlyList<string> Batches(string script) => SqlServerBatches.Of(script);
 
