@@ -1,3 +1,4 @@
+using LabPipeline.Hosting.Settings;
 using Microsoft.Data.SqlClient;
 
 namespace LabPipeline.Hosting;
@@ -6,8 +7,6 @@ namespace LabPipeline.Hosting;
 public static class SqlServerConnection
 {
     private const string Where = "Lab:SqlServer";
-
-    private const UnixFileMode OpenToOthers = UnixFileMode.GroupRead | UnixFileMode.GroupWrite | UnixFileMode.OtherRead | UnixFileMode.OtherWrite;
 
     private static readonly string[] Loopback = ["localhost", "127.0.0.1", "::1", ".", "(local)"];
 
@@ -63,27 +62,13 @@ public static class SqlServerConnection
 
     private static string? ReadFile(string file, List<string> faults)
     {
-        try
+        var secret = SecretSource.Read(file, "", out var fault);
+        if (fault is not null)
         {
-            if (!OperatingSystem.IsWindows() && (File.GetUnixFileMode(file) & OpenToOthers) != 0)
-            {
-                faults.Add($"{Where}:ConnectionStringFile {file} can be read or written by others than its owner; run chmod 600 on it.");
-                return null;
-            }
-
-            var text = File.ReadAllText(file).Trim();
-            if (text.Length == 0)
-            {
-                faults.Add($"{Where}:ConnectionStringFile {file} is empty; expected the connection string in it.");
-            }
-
-            return text.Length == 0 ? null : text;
+            faults.Add($"{Where}:ConnectionStringFile: {fault}");
         }
-        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-        {
-            faults.Add($"{Where}:ConnectionStringFile {file} cannot be read ({exception.GetType().Name}); expected the connection string in it.");
-            return null;
-        }
+
+        return secret?.Reveal().Trim();
     }
 
     private static SqlConnectionStringBuilder? Parse(string text, List<string> faults)

@@ -56,6 +56,12 @@ public sealed partial class SqlServerNamesTests
         }
     }
 
+    [Fact]
+    public void TextColumns_OfSqlServer_CompareByCodePointAsInSqlite() => Assert.Empty(Migrator.ScriptsOf(DialectName.SqlServer)
+        .SelectMany(script => script.Text.Split('\n').Select((line, index) => (line, where: $"{script.Name} line {index + 1}")))
+        .Where(row => TextColumn().IsMatch(row.line) && !ByCodePoint().IsMatch(row.line))
+        .Select(row => row.where));
+
     /// <summary>The table of versions is made by a statement of its own, before any script.</summary>
     private static SqlSchema WithVersions()
     {
@@ -70,6 +76,12 @@ public sealed partial class SqlServerNamesTests
     }
 
     private static SortedSet<string> ParametersOf(string text) => new(Parameter().Matches(text).Select(match => match.Value), StringComparer.Ordinal);
+
+    [GeneratedRegex(@"^    (?!primary|unique|constraint|foreign)\w+\s+n?(var)?char\b")]
+    private static partial Regex TextColumn();
+
+    [GeneratedRegex(@"\bnvarchar\((\d+|max)\) collate Latin1_General_BIN2\b")]
+    private static partial Regex ByCodePoint();
 
     [GeneratedRegex(@"@\w+")]
     private static partial Regex Parameter();

@@ -20,7 +20,11 @@ internal sealed class StationProcess : IDisposable
 
     public int ExitCode => _process.ExitCode;
 
-    public static StationProcess Start(params string[] arguments)
+    public static StationProcess Start(params string[] arguments) => Start([], arguments);
+
+    /// <param name="settings">Settings in its environment, two underscores for each colon.</param>
+    /// <param name="arguments">Its command line.</param>
+    public static StationProcess Start(IEnumerable<KeyValuePair<string, string>> settings, params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -30,6 +34,11 @@ internal sealed class StationProcess : IDisposable
             WorkingDirectory = AppContext.BaseDirectory,
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"));
+        foreach (var (key, value) in settings)
+        {
+            start.Environment[key] = value;
+        }
+
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);

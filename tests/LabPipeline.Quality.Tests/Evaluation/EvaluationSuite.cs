@@ -10,7 +10,7 @@ using Microsoft.Extensions.Time.Testing;
 namespace LabPipeline.Quality.Tests.Evaluation;
 
 /// <summary>Readings in a real warehouse become results, alerts and messages in one transaction, and the same again changes nothing.</summary>
-public sealed class EvaluationTests : IAsyncLifetime
+public abstract class EvaluationSuite(DialectName store) : IAsyncLifetime
 {
     private static readonly DateTimeOffset BenchDay = new(2026, 10, 6, 15, 0, 0, TimeSpan.Zero);
 
@@ -19,9 +19,13 @@ public sealed class EvaluationTests : IAsyncLifetime
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    public async ValueTask InitializeAsync() => _lab = await QualityLab.CreateAsync(_time);
+    public async ValueTask InitializeAsync() => _lab = await QualityLab.CreateAsync(_time, store: store);
 
-    public ValueTask DisposeAsync() => _lab.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _lab.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Fact]
     public async Task Samples_WithDisagreeingDuplicates_GetAResultMarkedOpenAndOneAlert()
@@ -134,7 +138,7 @@ public sealed class EvaluationTests : IAsyncLifetime
     [Fact]
     public async Task Barcodes_InNoPlan_GiveNoResultsAndOneAlertOfTheirFile()
     {
-        await using var unplanned = await QualityLab.CreateAsync(_time, withPlan: false);
+        await using var unplanned = await QualityLab.CreateAsync(_time, withPlan: false, store);
         var barcode = unplanned.Barcode(0);
         var file = await unplanned.StoreAsync("sugars.csv", [.. QualityLab.Sugars(barcode, 0.182m, 0.183m, BenchDay)], FileState.Waiting);
         await unplanned.EvaluateAsync((session, now) => unplanned.Evaluation.SamplesAsync(session, [barcode], now));

@@ -9,7 +9,7 @@ using Microsoft.Extensions.Time.Testing;
 namespace LabPipeline.Quality.Tests.Evaluation;
 
 /// <summary>The watch tells absences, but only when everything that has arrived was read, and by the trial's own calendar.</summary>
-public sealed class PullWatchTests : IAsyncLifetime
+public abstract class PullWatchSuite(DialectName store) : IAsyncLifetime
 {
     private readonly FakeTimeProvider _time = new(new DateTimeOffset(2026, 10, 7, 15, 0, 0, TimeSpan.Zero));
     private readonly RelaySignal _relay = new();
@@ -20,7 +20,7 @@ public sealed class PullWatchTests : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        _lab = await QualityLab.CreateAsync(_time);
+        _lab = await QualityLab.CreateAsync(_time, store: store);
         await _lab.HandleAllAsync();
         _watch = NewWatch();
     }
@@ -30,6 +30,7 @@ public sealed class PullWatchTests : IAsyncLifetime
         _watch.Dispose();
         _relay.Dispose();
         await _lab.DisposeAsync();
+        GC.SuppressFinalize(this);
     }
 
     [Fact]

@@ -2,10 +2,11 @@ using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Deliveries;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Tests.Doubles;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Deliveries;
 
-public sealed class DeliveryTests
+public abstract class DeliverySuite(DialectName store)
 {
     private static readonly AlertRow Alert = new(17);
 
@@ -18,7 +19,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenTaken_IsDoneAndNotRepeated()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(Alert);
 
         await desk.DeliverAsync();
@@ -32,7 +33,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenTheTargetIsNotReady_TriesAgainUnderTheSameId()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         _mail.AnswerWith(SendOutcome.TryLater("450 greylisted"));
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
@@ -53,7 +54,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenTwoDaysWereNotEnough_FailsWithTheReason()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         _mail.AnswerWith(SendOutcome.TryLater("451 local error"));
         await desk.RaiseAsync(Alert);
 
@@ -69,7 +70,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenRefusedForGood_FailsAtOnceAndTurnsRedElsewhere()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _mail, _hook);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _mail, _hook);
         _mail.AnswerWith(SendOutcome.Refused("550 no such mailbox"));
         await desk.RaiseAsync(Alert);
 
@@ -87,7 +88,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenOwedForMoreThanTenMinutes_TurnsRedElsewhereOnce()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _mail);
         _mail.AnswerWith(SendOutcome.TryLater("connection refused"));
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
@@ -106,7 +107,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenReachedAfterAllBeforeTheRedLineWent_HoldsTheRedLineBack()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail, _hook);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail, _hook);
         _mail.AnswerWith(SendOutcome.TryLater("connection refused"));
         _hook.AnswerWith(SendOutcome.TryLater("503"));
         await desk.RaiseAsync(Alert);
@@ -125,7 +126,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenStoppedBetweenSendingAndMarking_SendsAgainUnderTheSameIdRatherThanNever()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(Alert);
         using var kill = new CancellationTokenSource();
         _mail.Answer = async (_, _) =>
@@ -150,7 +151,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenOneTargetHangs_TheOthersAreDoneMeanwhile()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_hook, _mail, _record);
+        await using var desk = await NotifierDesk.CreateAsync(store, _hook, _mail, _record);
         var hanging = new TaskCompletionSource();
         _hook.Answer = async (_, token) =>
         {
@@ -175,7 +176,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenATargetIsDead_IsLeftAloneAndThenProbed()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         _mail.Answer = (_, _) => throw new InvalidOperationException("broken");
         for (var id = 1; id <= 9; id++)
         {
@@ -197,7 +198,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenTheTargetIsGone_StopsTheChannelAndTurnsRedElsewhere()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _hook);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _hook);
         _hook.AnswerWith(SendOutcome.Gone("hooks.lab.example answered 410"));
         await desk.RaiseAsync(Alert);
         await desk.RaiseAsync(new AlertRow(18));
@@ -217,7 +218,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenSeveralWait_TellsBlocksFirst()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(new AlertRow(1) { Level = "note" });
         await desk.RaiseAsync(new AlertRow(2) { Level = "hold" });
         await desk.RaiseAsync(new AlertRow(3) { Level = "block" });
@@ -230,7 +231,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenAnotherProcessHoldsTheLease_LeavesItAlone()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(Alert);
         await desk.RunAsync($"insert into lease values ('{ParcelClaim.LeaseName}', 'elsewhere:1', '2026-01-14T09:01:00.000Z')");
 
@@ -244,7 +245,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Deliver_WhenTheHeadlineIsAMegabyteOfEscapes_TellsACleanCutLine()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(Alert with { Headline = "Sample\r\n\u001b[31m" + new string('x', 1_000_000), Facts = new string('{', 1_000_000) });
 
         await desk.DeliverAsync();
@@ -258,7 +259,7 @@ public sealed class DeliveryTests
     [Fact]
     public async Task Run_WhenAnAlertComes_DeliversWithoutWaitingForTheTimer()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.Worker.StartAsync(Stop);
         await Task.Delay(50, Stop);
 

@@ -1,10 +1,11 @@
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Tests.Doubles;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Deliveries;
 
-public sealed class ReminderTests
+public abstract class ReminderSuite(DialectName store)
 {
     private static readonly AlertRow Alert = new(17);
 
@@ -23,7 +24,7 @@ public sealed class ReminderTests
     [Fact]
     public async Task Reminder_WhenNobodyAcknowledges_RepeatsUnderNewIdsUntilSomebodyDoes()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _technician);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _technician);
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
 
@@ -43,7 +44,7 @@ public sealed class ReminderTests
     [Fact]
     public async Task Reminder_WhenAcknowledgedBeforeItWent_IsHeldBack()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_technician);
+        await using var desk = await NotifierDesk.CreateAsync(store, _technician);
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
         _technician.AnswerWith(SendOutcome.TryLater("450"));
@@ -63,7 +64,7 @@ public sealed class ReminderTests
     [InlineData("note", false)]
     public async Task Escalation_WhenNobodyAcknowledgesForHours_TellsTheNextPersonOnce(string level, bool told)
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _manager);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _manager);
         await desk.RaiseAsync(Alert with { Level = level });
 
         await desk.DeliverAfterAsync(TimeSpan.FromHours(3.9));

@@ -1,10 +1,11 @@
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Tests.Doubles;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Deliveries;
 
-public sealed class ConsumerTests
+public abstract class ConsumerSuite(DialectName store)
 {
     private static readonly AlertRow Alert = new(17);
 
@@ -24,7 +25,7 @@ public sealed class ConsumerTests
     [InlineData("note", false)]
     public async Task Raised_WhenOfALevel_GoesToTheChannelsThatWantIt(string level, bool mailed)
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _mail);
 
         await desk.RaiseAsync(Alert with { Level = level });
 
@@ -37,7 +38,7 @@ public sealed class ConsumerTests
     public async Task Raised_WhenToldTwice_IsWrittenOnce()
     {
         // Two messages with different ids, as after a rebuilt outbox: the row's own key must hold.
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
 
         await desk.RaiseAsync(Alert);
         await desk.TellRaisedAsync(Alert);
@@ -48,7 +49,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Raised_WhenTheLevelIsUnknown_FailsAloud()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.AddAlertAsync(Alert);
 
         var fault = await Assert.ThrowsAsync<ArgumentException>(() => desk.TellRaisedAsync(Alert with { Level = "alarm" }));
@@ -59,7 +60,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Raised_WhenTheAlertIsNotInTheWarehouse_FailsAloud()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
 
         var fault = await Assert.ThrowsAsync<InvalidOperationException>(() => desk.TellRaisedAsync(Alert));
 
@@ -69,7 +70,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Cleared_WhenTheRaisingWasTold_IsToldToo()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
 
@@ -82,7 +83,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Cleared_WhenTheRaisingStillWaited_NeitherIsToldButTheRecordHoldsBoth()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _mail);
         await desk.RaiseAsync(Alert);
 
         await desk.ClearAsync(Alert);
@@ -99,7 +100,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Cleared_WhenItOvertakesItsRaising_NeitherIsTold()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_record, _mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, _mail);
         await desk.AddAlertAsync(Alert);
         await desk.ClearAsync(Alert);
 
@@ -113,7 +114,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Cleared_WhenTheRaisingMayHaveArrived_FollowsIt()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         _mail.AnswerWith(SendOutcome.TryLater("the line was cut after the final dot"));
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
@@ -130,7 +131,7 @@ public sealed class ConsumerTests
     [Fact]
     public async Task Cleared_WhenTheRaisingFailsAfterwards_IsHeldBack()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         _mail.AnswerWith(SendOutcome.TryLater("greylisted"));
         await desk.RaiseAsync(Alert);
         await desk.DeliverAsync();
@@ -154,7 +155,7 @@ public sealed class ConsumerTests
                 Quiet = new QuietHours(new TimeOnly(8, 0), new TimeOnly(10, 0), TimeZoneInfo.Utc),
             },
         };
-        await using var desk = await NotifierDesk.CreateAsync(_record, night);
+        await using var desk = await NotifierDesk.CreateAsync(store, _record, night);
         await desk.RaiseAsync(Alert);
         await desk.RaiseAsync(new AlertRow(18) { Level = "block" });
 

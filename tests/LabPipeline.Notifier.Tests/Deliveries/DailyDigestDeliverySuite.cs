@@ -2,11 +2,12 @@ using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Messages;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Tests.Doubles;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Deliveries;
 
 /// <summary>The desk's clock stands at 09:00 UTC; the digest goes at 16:30 UTC.</summary>
-public sealed class DailyDigestDeliveryTests
+public abstract class DailyDigestDeliverySuite(DialectName store)
 {
     private static readonly TimeSpan UntilDigest = new(7, 30, 0);
 
@@ -18,7 +19,7 @@ public sealed class DailyDigestDeliveryTests
     [Fact]
     public async Task Digest_WhenAlertsDoNotBlock_TellsThemOnceADayInOneMessage()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(new AlertRow(1));
         await desk.RaiseAsync(new AlertRow(2) { Level = "note" });
 
@@ -36,7 +37,7 @@ public sealed class DailyDigestDeliveryTests
     [Fact]
     public async Task Digest_WhenAnAlertBlocks_TellsItAtOnceByItself()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(new AlertRow(1) { Level = "block" });
 
         await desk.DeliverAsync();
@@ -47,7 +48,7 @@ public sealed class DailyDigestDeliveryTests
     [Fact]
     public async Task Digest_WhenAnAlertClearsBefore_LeavesItOut()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(new AlertRow(1));
         await desk.RaiseAsync(new AlertRow(2));
         await desk.ClearAsync(new AlertRow(1));
@@ -61,7 +62,7 @@ public sealed class DailyDigestDeliveryTests
     [Fact]
     public async Task Digest_WhenAnAlertClearsAfterIt_TellsTheClearingWithTheNext()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(new AlertRow(1));
         await desk.DeliverAfterAsync(UntilDigest);
         await desk.ClearAsync(new AlertRow(1));
@@ -74,7 +75,7 @@ public sealed class DailyDigestDeliveryTests
     [Fact]
     public async Task Digest_WhenTheServerDoesNotTakeIt_IsRepeatedUnderTheSameId()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(new AlertRow(1));
         _mail.AnswerWith(SendOutcome.TryLater("451"));
         await desk.DeliverAfterAsync(UntilDigest);
@@ -91,7 +92,7 @@ public sealed class DailyDigestDeliveryTests
     public async Task Digest_WhileItGathers_IsNotUndelivered()
     {
         var file = new RecordingChannel("alert-file");
-        await using var desk = await NotifierDesk.CreateAsync(_mail, file);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail, file);
         await desk.RaiseAsync(new AlertRow(1));
 
         await desk.DeliverAfterAsync(TimeSpan.FromHours(2));

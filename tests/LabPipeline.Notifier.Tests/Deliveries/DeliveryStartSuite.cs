@@ -1,9 +1,10 @@
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Tests.Doubles;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Deliveries;
 
-public sealed class DeliveryStartTests
+public abstract class DeliveryStartSuite(DialectName store)
 {
     private static readonly AlertRow Alert = new(17);
 
@@ -14,7 +15,7 @@ public sealed class DeliveryStartTests
     [Fact]
     public async Task Start_WhenAKilledPredecessorHadClaimedAFirstAttempt_SendsItAtOnce()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await desk.RaiseAsync(Alert);
         using var kill = new CancellationTokenSource();
         _mail.Answer = async (_, _) =>

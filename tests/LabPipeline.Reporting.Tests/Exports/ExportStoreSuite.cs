@@ -5,13 +5,17 @@ using LabPipeline.Science.Quantities;
 namespace LabPipeline.Reporting.Tests.Exports;
 
 /// <summary>Four plots and two pulls, so eight samples, on a real warehouse; what is written is read back by another library.</summary>
-public sealed class ExportStoreTests : IAsyncLifetime
+public abstract class ExportStoreSuite(DialectName store) : IAsyncLifetime
 {
     private ExportLab _lab = null!;
 
-    public async ValueTask InitializeAsync() => _lab = await ExportLab.CreateAsync();
+    public async ValueTask InitializeAsync() => _lab = await ExportLab.CreateAsync(store);
 
-    public ValueTask DisposeAsync() => _lab.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _lab.DisposeAsync();
+        GC.SuppressFinalize(this);
+    }
 
     [Theory]
     [InlineData(ExportKind.PlotMeans, "v_plot_pull")]

@@ -3,10 +3,11 @@ using LabPipeline.Notifier.Messages;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Tests.Doubles;
 using LabPipeline.Testing;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Storms;
 
-public sealed class StormTests
+public abstract class StormSuite(DialectName store)
 {
     private const int MostGrowth = 20_000_000;
 
@@ -15,7 +16,7 @@ public sealed class StormTests
     [Fact]
     public async Task Storm_WhenAHundredThousandAlertsCome_SendsAtMostTwentyOneMails()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         await SeedAsync(desk, _mail.Policy.Name, 100_000);
         var before = GC.GetTotalMemory(forceFullCollection: true);
 
@@ -37,7 +38,7 @@ public sealed class StormTests
     {
         using var folder = new ScratchFolder();
         var policy = RecordingChannel.PolicyOf(AlertFileChannel.Name) with { Storm = null, BatchSize = 500, IsCompleteRecord = true };
-        await using var desk = await NotifierDesk.CreateAsync(new AlertFileChannel(policy, folder.File("alerts.jsonl")));
+        await using var desk = await NotifierDesk.CreateAsync(store, new AlertFileChannel(policy, folder.File("alerts.jsonl")));
         await SeedAsync(desk, policy.Name, 20_000);
         var before = GC.GetTotalMemory(forceFullCollection: true);
 
@@ -53,7 +54,7 @@ public sealed class StormTests
     [Fact]
     public async Task Storm_WhenNotesUsedUpTheirShare_ABlockIsStillToldAtOnce()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         for (var id = 1; id <= 40; id++)
         {
             await desk.RaiseAsync(new AlertRow(id) { Level = "note" });
@@ -70,7 +71,7 @@ public sealed class StormTests
     [Fact]
     public async Task Storm_WhenTheDigestIsNotTaken_IsRepeatedUnderTheSameIdWithTheSameAlerts()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         for (var id = 1; id <= 30; id++)
         {
             await desk.RaiseAsync(new AlertRow(id));
@@ -93,7 +94,7 @@ public sealed class StormTests
     [Fact]
     public async Task Storm_WhenItLastsAnHour_StaysWithinTheLimitInEveryWindow()
     {
-        await using var desk = await NotifierDesk.CreateAsync(_mail);
+        await using var desk = await NotifierDesk.CreateAsync(store, _mail);
         var sent = new List<DateTimeOffset>();
         _mail.Answer = (_, _) =>
         {
