@@ -2,6 +2,7 @@ using LabPipeline.Contracts.V1;
 using LabPipeline.Quality.Evaluation;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Science.Repeatability;
+using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Machinery;

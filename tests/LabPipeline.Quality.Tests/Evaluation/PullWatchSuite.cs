@@ -1,5 +1,6 @@
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Quality.Evaluation;
+using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Machinery;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using LabPipeline.Reporting.Exports;
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse;
 
 namespace LabPipeline.Reporting.Tests.Exports;
 

@@ -8,11 +8,7 @@ if database_principal_id(N'lab_writer') is null create role lab_writer;
 if database_principal_id(N'lab_analyst') is null create role lab_analyst;
 go
 
-alter role db_owner add member lab_owner;
-alter role db_datareader add member lab_writer;
-go
-
-grant insert, update on schema::dbo to lab_writer;
+grant select, insert, update on schema::dbo to lab_writer;
 -- Facts, alerts, deliveries and the change log are never deleted; these are.
 grant delete on sample_result to lab_writer;
 grant delete on held_file to lab_writer;
@@ -26,3 +22,6 @@ grant select on v_plot_pull to lab_analyst;
 grant select on v_pull_progress to lab_analyst;
 grant select on v_qc_alert to lab_analyst;
 grant select on v_fry_batch to lab_analyst;
+go
+
+alter role db_owner add member lab_owner;
