@@ -31,6 +31,22 @@ public sealed partial class SetupScriptTests
         Assert.Equal(ToAnalyst().Count(text), AnyToAnalyst().Count(text));
     }
 
+    [Fact]
+    public void Writers_WhenGivenTheirRole_DeleteWhatStatementsDeleteAndNothingElse()
+    {
+        var text = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Setup", "SqlServer", "2-roles.sql"));
+
+        Assert.Equal(
+            Statements.ForSqlServer().SelectMany(statement => Deleted().Matches(statement.Text)).Select(match => match.Groups["what"].Value).Distinct().Order(StringComparer.Ordinal),
+            ToWriter().Matches(text).Select(match => match.Groups["what"].Value).Order(StringComparer.Ordinal));
+    }
+
+    [GeneratedRegex(@"^delete from (?<what>\w+)", RegexOptions.Multiline)]
+    private static partial Regex Deleted();
+
+    [GeneratedRegex(@"^grant delete on (?<what>\w+) to lab_writer;", RegexOptions.Multiline)]
+    private static partial Regex ToWriter();
+
     [GeneratedRegex(@"^grant select on (?<what>\w+) to lab_analyst;", RegexOptions.Multiline)]
     private static partial Regex ToAnalyst();
 

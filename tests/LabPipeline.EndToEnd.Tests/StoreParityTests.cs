@@ -24,7 +24,6 @@ public sealed class StoreParityTests
         Assert.True(expected["readings"].Count > 10_000, "The demonstration holds more than 10,000 readings.");
         foreach (var (table, rows) in expected)
         {
-            Assert.NotEmpty(rows);
             Assert.Equal(rows, found[table]);
         }
     }

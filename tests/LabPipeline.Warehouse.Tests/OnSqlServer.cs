@@ -11,6 +11,8 @@ public sealed class AlertStoreTests() : AlertStoreSuite(DialectName.SqlServer);
 
 public sealed class ArrivalListTests() : ArrivalListSuite(DialectName.SqlServer);
 
+public sealed class BenchOrderStoreTests() : BenchOrderStoreSuite(DialectName.SqlServer);
+
 public sealed class FactLoaderTests() : FactLoaderSuite(DialectName.SqlServer);
 
 public sealed class FactLoaderModelTests() : FactLoaderModelSuite(DialectName.SqlServer);

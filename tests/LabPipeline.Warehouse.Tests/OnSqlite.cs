@@ -11,6 +11,8 @@ public sealed class AlertStoreTests() : AlertStoreSuite(DialectName.Sqlite);
 
 public sealed class ArrivalListTests() : ArrivalListSuite(DialectName.Sqlite);
 
+public sealed class BenchOrderStoreTests() : BenchOrderStoreSuite(DialectName.Sqlite);
+
 public sealed class FactLoaderTests() : FactLoaderSuite(DialectName.Sqlite);
 
 public sealed class FactLoaderModelTests() : FactLoaderModelSuite(DialectName.Sqlite);

@@ -93,6 +93,10 @@ internal sealed class ExportLab : IAsyncDisposable
                 : "select name from sys.columns where object_id = object_id(@view) order by column_id",
             new { view })).AsList(), Token);
 
+    public Task<T> ReadAsync<T>(Func<WarehouseSession, Task<T>> read) => _scratch.Warehouse.ReadAsync(read, Token);
+
+    public Task LoadAsync(TrialPlan plan) => _scratch.Warehouse.WriteAsync(session => PlanStore.LoadAsync(session, plan, Now, "field lead"), Token);
+
     public ValueTask DisposeAsync() => _scratch.DisposeAsync();
 
     /// <summary>The rows by column name, read by a general-purpose library that knows nothing of ours.</summary>

@@ -11,6 +11,9 @@ go
 grant select, insert, update on schema::dbo to lab_writer;
 -- Facts, alerts, deliveries and the change log are never deleted; these are.
 grant delete on sample_result to lab_writer;
+grant delete on measurement_state to lab_writer;
+grant delete on reading_doubt to lab_writer;
+grant delete on extract_end to lab_writer;
 grant delete on held_file to lab_writer;
 grant delete on parked_row to lab_writer;
 grant delete on lease to lab_writer;
@@ -20,6 +23,8 @@ grant select on v_reading to lab_analyst;
 grant select on v_sample_result to lab_analyst;
 grant select on v_plot_pull to lab_analyst;
 grant select on v_pull_progress to lab_analyst;
+grant select on v_season_grid to lab_analyst;
+grant select on v_control_check to lab_analyst;
 grant select on v_qc_alert to lab_analyst;
 grant select on v_fry_batch to lab_analyst;
 go
