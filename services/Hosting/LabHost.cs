@@ -1,6 +1,5 @@
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Warehouse;
-using LabPipeline.Warehouse.Dialects;
 using LabPipeline.Warehouse.Schema;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -31,9 +30,13 @@ public static class LabHost
             .Bind(builder.Configuration.GetSection(LabOptions.Section))
             .ValidateOnStart();
         builder.Services.AddSingleton<IValidateOptions<LabOptions>, LabOptionsValidator>();
+        builder.Services.AddOptions<WarehouseOptions>()
+            .Bind(builder.Configuration.GetSection(LabOptions.Section))
+            .ValidateOnStart();
+        builder.Services.AddSingleton<IValidateOptions<WarehouseOptions>, WarehouseOptionsValidator>();
         builder.Services.TryAddSingleton(TimeProvider.System);
-        builder.Services.TryAddSingleton<IWarehouseDialect>(services =>
-            new SqliteDialect(services.GetRequiredService<IOptions<LabOptions>>().Value.WarehouseFile));
+        builder.Services.TryAddSingleton(services => WarehouseDialects.Create(
+            services.GetRequiredService<IOptions<LabOptions>>().Value, services.GetRequiredService<IOptions<WarehouseOptions>>().Value));
         builder.Services.AddSingleton<LabWarehouse>();
         builder.Services.AddSingleton<Migrator>();
         LabLogging.Add(builder);

@@ -1,7 +1,6 @@
 using System.Data;
 using System.Globalization;
 using Dapper;
-using Microsoft.Data.Sqlite;
 
 namespace LabPipeline.Warehouse;
 
@@ -20,6 +19,9 @@ public static class DapperTypes
     public static string InstantText(DateTimeOffset instant) =>
         instant.UtcDateTime.ToString(InstantFormat, CultureInfo.InvariantCulture);
 
+    /// <summary>An instant as columns of SQL Server hold it: like SQLite's text, whole milliseconds in UTC, cut and not rounded.</summary>
+    public static DateTimeOffset Stored(DateTimeOffset instant) => new(instant.UtcTicks - (instant.UtcTicks % TimeSpan.TicksPerMillisecond), TimeSpan.Zero);
+
     private static bool RegisterOnce()
     {
         SqlMapper.RemoveTypeMap(typeof(DateTimeOffset));
@@ -30,19 +32,20 @@ public static class DapperTypes
         SqlMapper.RemoveTypeMap(typeof(Guid?));
         SqlMapper.RemoveTypeMap(typeof(DateOnly));
         SqlMapper.RemoveTypeMap(typeof(DateOnly?));
-        SqlMapper.AddTypeHandler(new InstantHandler());
-        SqlMapper.AddTypeHandler(new DateHandler());
-        SqlMapper.AddTypeHandler(new DecimalHandler());
-        SqlMapper.AddTypeHandler(new GuidHandler());
+        SqlMapper.AddTypeHandler(typeof(DateTimeOffset), new InstantHandler());
+        SqlMapper.AddTypeHandler(typeof(DateOnly), new DateHandler());
+        SqlMapper.AddTypeHandler(typeof(decimal), new DecimalHandler());
+        SqlMapper.AddTypeHandler(typeof(Guid), new GuidHandler());
         return true;
     }
 
-    private sealed class InstantHandler : SqlMapper.TypeHandler<DateTimeOffset>
+    private sealed class InstantHandler() : ColumnHandler<DateTimeOffset>(SqlDbType.DateTimeOffset)
     {
-        public override void SetValue(IDbDataParameter parameter, DateTimeOffset value) =>
-            parameter.Value = parameter is SqliteParameter ? InstantText(value) : value.ToUniversalTime();
+        protected override object ToSqlite(DateTimeOffset value) => InstantText(value);
 
-        public override DateTimeOffset Parse(object value) => value switch
+        protected override object ToSqlServer(DateTimeOffset value) => Stored(value);
+
+        protected override DateTimeOffset From(object value) => value switch
         {
             DateTimeOffset instant => instant.ToUniversalTime(),
             string text => DateTimeOffset.ParseExact(text, InstantFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal),
@@ -50,12 +53,13 @@ public static class DapperTypes
         };
     }
 
-    private sealed class DateHandler : SqlMapper.TypeHandler<DateOnly>
+    private sealed class DateHandler() : ColumnHandler<DateOnly>(SqlDbType.Date)
     {
-        public override void SetValue(IDbDataParameter parameter, DateOnly value) =>
-            parameter.Value = parameter is SqliteParameter ? value.ToString(DateFormat, CultureInfo.InvariantCulture) : value;
+        protected override object ToSqlite(DateOnly value) => value.ToString(DateFormat, CultureInfo.InvariantCulture);
 
-        public override DateOnly Parse(object value) => value switch
+        protected override object ToSqlServer(DateOnly value) => value;
+
+        protected override DateOnly From(object value) => value switch
         {
             DateOnly date => date,
             DateTime date => DateOnly.FromDateTime(date),
@@ -65,12 +69,13 @@ public static class DapperTypes
     }
 
     // SQLite stores 250.00 as an integer and 0.052 as a real; both come back as the decimal that was written (at most 15 digits).
-    private sealed class DecimalHandler : SqlMapper.TypeHandler<decimal>
+    private sealed class DecimalHandler() : ColumnHandler<decimal>(SqlDbType.Decimal)
     {
-        public override void SetValue(IDbDataParameter parameter, decimal value) =>
-            parameter.Value = parameter is SqliteParameter ? (double)value : value;
+        protected override object ToSqlite(decimal value) => (double)value;
 
-        public override decimal Parse(object value) => value switch
+        protected override object ToSqlServer(decimal value) => value;
+
+        protected override decimal From(object value) => value switch
         {
             // Dividing by a long one drops the zeros that decimal(28, 12) adds.
             decimal exact => exact / 1.0000000000000000000000000000m,
@@ -80,11 +85,12 @@ public static class DapperTypes
         };
     }
 
-    private sealed class GuidHandler : SqlMapper.TypeHandler<Guid>
+    private sealed class GuidHandler() : ColumnHandler<Guid>(SqlDbType.UniqueIdentifier)
     {
-        public override void SetValue(IDbDataParameter parameter, Guid value) =>
-            parameter.Value = parameter is SqliteParameter ? value.ToString("D") : value;
+        protected override object ToSqlite(Guid value) => value.ToString("D");
 
-        public override Guid Parse(object value) => value is Guid guid ? guid : Guid.ParseExact((string)value, "D");
+        protected override object ToSqlServer(Guid value) => value;
+
+        protected override Guid From(object value) => value is Guid guid ? guid : Guid.ParseExact((string)value, "D");
     }
 }

@@ -23,7 +23,12 @@ internal sealed class ProductProcess : IDisposable
 
     /// <param name="program">Its short name, such as <c>Station</c> or <c>Quality</c>.</param>
     /// <param name="arguments">Its command line.</param>
-    public static ProductProcess Start(string program, params IEnumerable<string> arguments)
+    public static ProductProcess Start(string program, params IEnumerable<string> arguments) => Start(program, [], arguments);
+
+    /// <param name="program">Its short name, such as <c>Station</c> or <c>Quality</c>.</param>
+    /// <param name="settings">Settings in its environment, two underscores for each colon.</param>
+    /// <param name="arguments">Its command line.</param>
+    public static ProductProcess Start(string program, IEnumerable<KeyValuePair<string, string>> settings, IEnumerable<string> arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -33,6 +38,11 @@ internal sealed class ProductProcess : IDisposable
             WorkingDirectory = AppContext.BaseDirectory,
         };
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, $"LabPipeline.{program}.dll"));
+        foreach (var (key, value) in settings)
+        {
+            start.Environment[key] = value;
+        }
+
         foreach (var argument in arguments)
         {
             start.ArgumentList.Add(argument);

@@ -43,7 +43,7 @@ public sealed class NotifierModuleTests : IDisposable
         await host.Services.GetRequiredService<LabWarehouse>().WriteAsync(
             async session =>
             {
-                await session.Connection.ExecuteAsync(AlertRow.Insert, alert.Columns(now), session.Transaction);
+                await AlertRow.AddAsync(session, alert, now);
                 await OutboxStore.AddAsync(session, new QcAlertRaised(17, 1, alert.Rule, alert.Level, alert.Headline), "alert 17", now);
             },
             Stop);

@@ -1,37 +1,39 @@
 using LabPipeline.Warehouse;
-using LabPipeline.Warehouse.Dialects;
 using LabPipeline.Warehouse.Schema;
-using Microsoft.Data.Sqlite;
 
 namespace LabPipeline.Testing;
 
-/// <summary>A migrated SQLite warehouse in a folder of its own, gone when disposed.</summary>
+/// <summary>An empty migrated warehouse of one test, gone when disposed.</summary>
 public sealed class ScratchWarehouse : IAsyncDisposable
 {
-    private readonly ScratchFolder _folder = new();
+    private readonly IScratchStore _store;
 
-    private ScratchWarehouse(TimeProvider time)
+    private ScratchWarehouse(IScratchStore store, TimeProvider time)
     {
+        _store = store;
         Time = time;
-        Warehouse = new LabWarehouse(new SqliteDialect(_folder.File("warehouse.db")), time);
+        Warehouse = new LabWarehouse(store.Dialect, time);
     }
 
     public TimeProvider Time { get; }
 
     public LabWarehouse Warehouse { get; }
 
-    public static async Task<ScratchWarehouse> CreateAsync(TimeProvider? time = null)
+    /// <summary>On SQLite, in a folder of its own.</summary>
+    public static Task<ScratchWarehouse> CreateAsync(TimeProvider? time = null) => CreateAsync(DialectName.Sqlite, time);
+
+    /// <summary>On the database named; a test that needs SQL Server where none is given is skipped and says why.</summary>
+    public static async Task<ScratchWarehouse> CreateAsync(DialectName dialect, TimeProvider? time = null)
     {
-        var scratch = new ScratchWarehouse(time ?? TimeProvider.System);
+        IScratchStore store = dialect == DialectName.Sqlite ? new ScratchFile() : await ScratchDatabase.TakeAsync();
+        var scratch = new ScratchWarehouse(store, time ?? TimeProvider.System);
         await new Migrator(scratch.Warehouse, scratch.Time).MigrateAsync(CancellationToken.None);
         return scratch;
     }
 
-    public ValueTask DisposeAsync()
+    public async ValueTask DisposeAsync()
     {
         Warehouse.Dispose();
-        SqliteConnection.ClearAllPools();
-        _folder.Dispose();
-        return ValueTask.CompletedTask;
+        await _store.DisposeAsync();
     }
 }

@@ -18,7 +18,7 @@ public static class FaultCatalogue
     private static readonly HashSet<string> Described =
     [
         FaultCode.EmptyFile, FaultCode.HeaderOnly, FaultCode.HeaderMissing, FaultCode.Undecodable, FaultCode.CutCharacter, FaultCode.NullCharacter,
-        FaultCode.ReplacementCharacter, FaultCode.MarkContradictsEncoding, FaultCode.MarkMissing, FaultCode.LineTooLong, FaultCode.CellTooLong,
+        FaultCode.ReplacementCharacter, FaultCode.MarkContradictsEncoding, FaultCode.MarkMissing, FaultCode.LineTooLong, FaultCode.CellTooLong, FaultCode.KeyTooLong,
         FaultCode.TooManyColumns, FaultCode.RaggedRow, FaultCode.MissingColumn, FaultCode.TrailerMissing, FaultCode.ColourTextCount,
     ];
 
@@ -66,6 +66,9 @@ public static class FaultCatalogue
 
     internal static Fault CellTooLong(CellPlace place, int length, int limit) =>
         At(place, FaultCode.CellTooLong, Invariant($"{length} characters"), Invariant($"at most {limit}"), CheckProfile);
+
+    internal static Fault KeyTooLong(int line, int length, int limit) =>
+        At(new(line), FaultCode.KeyTooLong, Invariant($"a row key of {length} characters"), Invariant($"at most {limit}"), "name fewer or shorter columns as the row key");
 
     internal static Fault TooManyColumns(int line, int limit) =>
         At(new(line), FaultCode.TooManyColumns, Invariant($"more than {limit} columns"), Invariant($"at most {limit}"), CheckProfile);

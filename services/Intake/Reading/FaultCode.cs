@@ -14,6 +14,7 @@ public static class FaultCode
     public const string MarkMissing = "intake.mark-missing";
     public const string LineTooLong = "intake.line-too-long";
     public const string CellTooLong = "intake.cell-too-long";
+    public const string KeyTooLong = "intake.key-too-long";
     public const string TooManyColumns = "intake.too-many-columns";
     public const string UnclosedQuote = "intake.unclosed-quote";
     public const string MisplacedQuote = "intake.misplaced-quote";

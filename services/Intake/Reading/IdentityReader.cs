@@ -1,5 +1,6 @@
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Science.Barcodes;
+using LabPipeline.Warehouse.Facts;
 
 namespace LabPipeline.Intake.Reading;
 
@@ -57,8 +58,8 @@ internal sealed class IdentityReader
     public Fault? Read()
     {
         var identity = Identity;
-        var fault = ReadText(_instrument, ref _lastInstrument, true, out identity.Instrument!)
-            ?? ReadText(_run, ref _lastRun, true, out identity.Run!)
+        var fault = ReadText(_instrument, ref _lastInstrument, FactText.LongestInstrument, true, out identity.Instrument!)
+            ?? ReadText(_run, ref _lastRun, FactText.LongestRun, true, out identity.Run!)
             ?? ReadSubject(identity)
             ?? ReadParts(identity);
         if (fault is null && _time is not null)
@@ -69,6 +70,9 @@ internal sealed class IdentityReader
         if (fault is null)
         {
             identity.RowKey = Key(identity);
+            fault = identity.RowKey.Length > FactText.LongestRowKey
+                ? FaultCatalogue.KeyTooLong(_rows.Line, identity.RowKey.Length, FactText.LongestRowKey)
+                : null;
         }
 
         return fault;
@@ -94,7 +98,7 @@ internal sealed class IdentityReader
         }
 
         identity.Barcode = null;
-        return ReadText(material, ref _lastMaterial, true, out identity.Material);
+        return ReadText(material, ref _lastMaterial, FactText.LongestMaterial, true, out identity.Material);
     }
 
     private Fault? ReadBarcode(RowIdentity identity)
@@ -130,14 +134,14 @@ internal sealed class IdentityReader
     {
         // Control materials and fry batches have no extract or tuber: their cells may be empty.
         var sample = identity.Subject == ReadingSubject.Sample;
-        return ReadText(_operator, ref _lastOperator, _operator.Required, out identity.Operator)
-            ?? ReadText(_extract, ref _lastExtract, sample && _extract.Required, out identity.Extract)
+        return ReadText(_operator, ref _lastOperator, FactText.LongestOperator, _operator.Required, out identity.Operator)
+            ?? ReadText(_extract, ref _lastExtract, FactText.LongestExtract, sample && _extract.Required, out identity.Extract)
             ?? ReadCount(_replicate, sample, out identity.Replicate)
             ?? ReadCount(_tuber, sample, out identity.Tuber)
             ?? ReadCount(_slice, sample, out identity.Slice);
     }
 
-    private Fault? ReadText(in BoundSource source, ref string last, bool required, out string? text)
+    private Fault? ReadText(in BoundSource source, ref string last, int longest, bool required, out string? text)
     {
         text = null;
         if (!source.Exists)
@@ -149,6 +153,11 @@ internal sealed class IdentityReader
         if (cell.IsEmpty)
         {
             return required ? FaultCatalogue.MissingCell(source.Place(_rows)) : null;
+        }
+
+        if (cell.Length > longest)
+        {
+            return FaultCatalogue.CellTooLong(source.Place(_rows), cell.Length, longest);
         }
 
         text = _pool.Get(cell, ref last);

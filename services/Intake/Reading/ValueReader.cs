@@ -1,6 +1,7 @@
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Text;
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse.Facts;
 
 namespace LabPipeline.Intake.Reading;
 
@@ -72,6 +73,11 @@ internal sealed class ValueReader(Profile profile, IRowSource rows, MissingTexts
         if (stored < rule.Lowest || stored > rule.Highest)
         {
             return FaultCatalogue.ValueOutsideLimits(quantity.Value.Place(rows), text, rule.Lowest, rule.Highest, rule.Quantity.Unit.Symbol);
+        }
+
+        if (text.Length > FactText.LongestRawValue)
+        {
+            return FaultCatalogue.CellTooLong(quantity.Value.Place(rows), text.Length, FactText.LongestRawValue);
         }
 
         value.Value = stored.Value;

@@ -17,6 +17,9 @@ public interface IWarehouseDialect
     /// <summary>Takes the lock under which only one process migrates; it is released when the transaction ends.</summary>
     Task LockForMigrationAsync(WarehouseSession session, CancellationToken cancellationToken);
 
+    /// <summary>Writes what tables and columns mean into the database, where it has a place for that; called after a migration.</summary>
+    Task DescribeAsync(WarehouseSession session);
+
     /// <summary>Splits a migration script into the batches the database takes one by one.</summary>
     IReadOnlyList<string> Batches(string script);
 

@@ -58,6 +58,8 @@ public sealed class SqliteDialect : IWarehouseDialect
     // The write transaction already excludes every other process.
     public Task LockForMigrationAsync(WarehouseSession session, CancellationToken cancellationToken) => Task.CompletedTask;
 
+    public Task DescribeAsync(WarehouseSession session) => Task.CompletedTask;
+
     public IReadOnlyList<string> Batches(string script) => [script];
 
     public bool IsTransient(DbException exception) =>

@@ -1,4 +1,3 @@
-using Dapper;
 using Microsoft.Data.Sqlite;
 
 namespace LabPipeline.Warehouse.Facts;
@@ -6,13 +5,9 @@ namespace LabPipeline.Warehouse.Facts;
 /// <summary>Row-by-row load through statements prepared once and bound by position; several rows a statement measured slower.</summary>
 internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : IFactLoader
 {
-    private static readonly SqlText FindRun = SqlText.Load<SqliteFactLoader>("find-instrument-run");
-    private static readonly SqlText InsertRun = SqlText.Load<SqliteFactLoader>("insert-instrument-run");
-
     private readonly SqliteConnection _connection = (SqliteConnection)session.Connection;
-    private readonly Dictionary<(string Instrument, string Run), long> _runs = [];
+    private readonly InstrumentRuns _runs = new(session);
     private readonly SqliteFactStatements?[] _statements = new SqliteFactStatements?[3];
-    private (string Instrument, string Run, long Id) _lastRun = ("", "", 0);
     private int _new;
     private int _repeated;
     private int _conflicting;
@@ -21,7 +16,7 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
 
     public void Add(in NewFact fact)
     {
-        var run = RunOf(fact.Instrument, fact.Run);
+        var run = _runs.IdOf(fact.Instrument, fact.Run);
         var statements = _statements[(int)fact.Subject] ??= new SqliteFactStatements(_connection, FactTable.Of(fact.Subject), fileId);
         if (statements.Insert(run, fact, Standing.InEffect))
         {
@@ -58,24 +53,5 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
             _lastReading = statements.LastId;
             _firstReading ??= _lastReading;
         }
-    }
-
-    private long RunOf(string instrument, string run)
-    {
-        if (ReferenceEquals(_lastRun.Run, run) && ReferenceEquals(_lastRun.Instrument, instrument))
-        {
-            return _lastRun.Id;
-        }
-
-        if (!_runs.TryGetValue((instrument, run), out var id))
-        {
-            var key = new { instrument, run };
-            id = _connection.QueryFirstOrDefault<long?>(FindRun.For(DialectName.Sqlite), key, session.Transaction)
-                ?? _connection.ExecuteScalar<long>(InsertRun.For(DialectName.Sqlite), key, session.Transaction);
-            _runs.Add((instrument, run), id);
-        }
-
-        _lastRun = (instrument, run, id);
-        return id;
     }
 }

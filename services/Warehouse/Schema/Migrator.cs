@@ -39,9 +39,15 @@ public sealed class Migrator(LabWarehouse warehouse, TimeProvider time)
             var applied = (await session.QueryAsync<AppliedVersion>(ListVersions).ConfigureAwait(false)).ToDictionary(row => row.Number);
             var scripts = ScriptsOf(session.Dialect);
             AssertKnown(applied, scripts);
-            foreach (var script in scripts.Where(script => !applied.ContainsKey(script.Number)))
+            var missing = scripts.Where(script => !applied.ContainsKey(script.Number)).ToList();
+            foreach (var script in missing)
             {
                 await ApplyAsync(session, script).ConfigureAwait(false);
+            }
+
+            if (missing.Count > 0)
+            {
+                await warehouse.Dialect.DescribeAsync(session).ConfigureAwait(false);
             }
 
             await WriteQuantitiesAsync(session).ConfigureAwait(false);

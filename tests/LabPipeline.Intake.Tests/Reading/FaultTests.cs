@@ -146,6 +146,35 @@ public sealed class FaultTests
         Assert.True(fault.Found.Length < 80);
     }
 
+    [Theory]
+    [InlineData("Run", 3, 128)]
+    [InlineData("Operator", 4, 128)]
+    [InlineData("Extract", 1, 32)]
+    public void Read_WhenATextIsLongerThanTheWarehouseKeeps_Refuses(string column, int index, int longest)
+    {
+        string[] Faults(int length)
+        {
+            var cells = Good.Split(',');
+            cells[index] = new string('x', length);
+            return SampleFiles.Faults(SampleProfiles.Sugar(), $"{SampleFiles.SugarHeader}\n{string.Join(',', cells)}\n");
+        }
+
+        Assert.Empty(Faults(longest));
+        Assert.Equal(
+            [$"f.csv line 2, column {index + 1} '{column}': found {longest + 1} characters; expected at most {longest}; check that this is the profile of this instrument."],
+            Faults(longest + 1));
+    }
+
+    [Fact]
+    public void Read_WhenTheRowKeyIsLongerThanTheWarehouseKeeps_Refuses()
+    {
+        var profile = SampleProfiles.Sugar(json => json["rowKey"] = new JsonArray("Operator", "Run"));
+
+        Assert.Equal(
+            ["f.csv line 2: found a row key of 203 characters; expected at most 200; name fewer or shorter columns as the row key."],
+            SampleFiles.Faults(profile, $"{SampleFiles.SugarHeader}\nS26P01T03R2C,1,1,{new string('r', 102)},{new string('o', 100)},2026-01-14 08:30:00,0.1\n"));
+    }
+
     [Fact]
     public void FaultCodes_AreStableAndUnique()
     {

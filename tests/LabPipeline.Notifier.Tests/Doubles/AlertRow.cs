@@ -1,3 +1,4 @@
+using Dapper;
 using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.Doubles;
@@ -5,7 +6,7 @@ namespace LabPipeline.Notifier.Tests.Doubles;
 /// <summary>An alert as the quality service would have written it; the laboratory and its samples are invented.</summary>
 internal sealed record AlertRow(int Id)
 {
-    public const string Insert =
+    private const string Insert =
         """
         insert into qc_alert (alert_id, fingerprint, rule_name, level, scope, trial_code, pull_no, barcode, headline, advice, facts, state,
                               times_raised, opened_at, changed_at)
@@ -26,7 +27,13 @@ internal sealed record AlertRow(int Id)
 
     public string Facts { get; init; } = """{"first": 0.061, "second": 0.034, "limit": 0.012, "unit": "mg/g"}""";
 
-    public object Columns(DateTimeOffset at) => new
+    /// <summary>Writes it under the number the test chose, which SQL Server has to be told.</summary>
+    public static Task AddAsync(WarehouseSession session, AlertRow alert, DateTimeOffset at) => session.Connection.ExecuteAsync(
+        session.Dialect == DialectName.Sqlite ? Insert : $"set identity_insert qc_alert on; {Insert}; set identity_insert qc_alert off;",
+        alert.Columns(at),
+        session.Transaction);
+
+    private object Columns(DateTimeOffset at) => new
     {
         Id,
         Fingerprint = $"{Rule}|{Barcode}|{Id}",

@@ -38,10 +38,12 @@ internal sealed class NotifierDesk : IAsyncDisposable
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
-    public static async Task<NotifierDesk> CreateAsync(params IAlertChannel[] channels)
+    public static Task<NotifierDesk> CreateAsync(params IAlertChannel[] channels) => CreateAsync(DialectName.Sqlite, channels);
+
+    public static async Task<NotifierDesk> CreateAsync(DialectName store, params IAlertChannel[] channels)
     {
         var time = new FakeTimeProvider(Start);
-        return new NotifierDesk(await ScratchWarehouse.CreateAsync(time), time, channels);
+        return new NotifierDesk(await ScratchWarehouse.CreateAsync(store, time), time, channels);
     }
 
     /// <summary>A worker as another start of the program would have it: nothing remembered but what the warehouse holds.</summary>
@@ -53,7 +55,7 @@ internal sealed class NotifierDesk : IAsyncDisposable
         Time);
 
     public Task AddAlertAsync(AlertRow alert) => Warehouse.WriteAsync(
-        session => session.Connection.ExecuteAsync(AlertRow.Insert, alert.Columns(Time.GetUtcNow()), session.Transaction), Stop);
+        session => AlertRow.AddAsync(session, alert, Time.GetUtcNow()), Stop);
 
     public async Task RaiseAsync(AlertRow alert)
     {

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using Dapper;
 using LabPipeline.Contracts.V1;
@@ -44,11 +43,11 @@ internal sealed class QualityLab : IAsyncDisposable
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    public static async Task<QualityLab> CreateAsync(TimeProvider time, bool withPlan = true)
+    public static async Task<QualityLab> CreateAsync(TimeProvider time, bool withPlan = true, DialectName store = DialectName.Sqlite)
     {
         var result = PlanDocument.Parse(PlanJson(), "plan.json");
         Assert.Empty(result.Faults.Select(fault => fault.Describe("plan.json")));
-        var lab = new QualityLab(await ScratchWarehouse.CreateAsync(time), time, result.Plan!);
+        var lab = new QualityLab(await ScratchWarehouse.CreateAsync(store, time), time, result.Plan!);
         if (withPlan)
         {
             await lab.LoadPlanAsync();
@@ -129,10 +128,11 @@ internal sealed class QualityLab : IAsyncDisposable
     public Task HandleAllAsync() => WriteAsync(session => session.Connection.ExecuteAsync(
         """
         insert into inbox (message_id, consumer, handled_at)
-        select o.message_id, c.value, '2026-01-01T00:00:00.000Z' from outbox o, json_each(@consumers) c
-        where not exists (select 1 from inbox i where i.message_id = o.message_id and i.consumer = c.value)
+        select o.message_id, @consumer, '2026-01-01T00:00:00.000Z' from outbox o
+        where not exists (select 1 from inbox i where i.message_id = o.message_id and i.consumer = @consumer)
         """,
-        new { consumers = JsonSerializer.Serialize(new[] { ReadingsRecordedConsumer.Endpoint, ReadingsChangedConsumer.Endpoint, TrialPlanLoadedConsumer.Endpoint, FileRefusedConsumer.Endpoint }) },
+        new[] { ReadingsRecordedConsumer.Endpoint, ReadingsChangedConsumer.Endpoint, TrialPlanLoadedConsumer.Endpoint, FileRefusedConsumer.Endpoint }
+            .Select(consumer => new { consumer }),
         session.Transaction));
 
     public Task BeatAsync(string service, bool caughtUp) => WriteAsync(async session =>

@@ -32,11 +32,11 @@ internal sealed class ExportLab : IAsyncDisposable
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    public static async Task<ExportLab> CreateAsync()
+    public static async Task<ExportLab> CreateAsync(DialectName store = DialectName.Sqlite)
     {
         var result = PlanDocument.Parse(PlanJson(), "plan.json");
         Assert.Empty(result.Faults.Select(fault => fault.Describe("plan.json")));
-        var lab = new ExportLab(await ScratchWarehouse.CreateAsync(), result.Plan!);
+        var lab = new ExportLab(await ScratchWarehouse.CreateAsync(store), result.Plan!);
         await lab._scratch.Warehouse.WriteAsync(session => PlanStore.LoadAsync(session, lab.Plan, Now, "field lead"), Token);
         return lab;
     }
@@ -87,7 +87,11 @@ internal sealed class ExportLab : IAsyncDisposable
         _scratch.Warehouse.ReadAsync(session => ExportStore.WriteAsync(session, kind, scope, writer), Token);
 
     public Task<IReadOnlyList<string>> ColumnsOfAsync(string view) => _scratch.Warehouse.ReadAsync<IReadOnlyList<string>>(
-        async session => (await session.Connection.QueryAsync<string>("select name from pragma_table_info(@view) order by cid", new { view })).AsList(), Token);
+        async session => (await session.Connection.QueryAsync<string>(
+            session.Dialect == DialectName.Sqlite
+                ? "select name from pragma_table_info(@view) order by cid"
+                : "select name from sys.columns where object_id = object_id(@view) order by column_id",
+            new { view })).AsList(), Token);
 
     public Task<T> ReadAsync<T>(Func<WarehouseSession, Task<T>> read) => _scratch.Warehouse.ReadAsync(read, Token);
 

@@ -1,4 +1,4 @@
-create or alter view v_reading as
+create view v_reading as
 select r.reading_id, r.barcode, s.trial_code, s.pull_no, s.plot_code, p.block, p.clone, p.treatment,
        q.name as quantity, r.value, q.unit, r.below_limit, r.raw_value, r.raw_unit,
        r.extract, r.replicate, r.tuber, r.slice,
@@ -15,7 +15,7 @@ left join sample s on s.barcode = r.barcode
 left join plot p on p.trial_code = s.trial_code and p.plot_code = s.plot_code;
 go
 
-create or alter view v_sample_result as
+create view v_sample_result as
 select s.barcode, s.trial_code, t.season, s.pull_no, l.due_on as pull_due_on, s.plot_code, p.block, p.main_plot,
        p.clone, p.treatment, p.bay_code,
        max(case when x.quantity_id = 60 then x.value end) as glucose_mg_per_g,
@@ -48,7 +48,7 @@ left join sample_result x on x.barcode = s.barcode
 group by s.barcode, s.trial_code, t.season, s.pull_no, l.due_on, s.plot_code, p.block, p.main_plot, p.clone, p.treatment, p.bay_code;
 go
 
-create or alter view v_plot_pull as
+create view v_plot_pull as
 select trial_code, season, pull_no, pull_due_on, plot_code, block, main_plot, clone, treatment, bay_code,
        count(*) as samples,
        avg(glucose_mg_per_g) as glucose_mg_per_g,
@@ -77,7 +77,7 @@ from v_sample_result
 group by trial_code, season, pull_no, pull_due_on, plot_code, block, main_plot, clone, treatment, bay_code;
 go
 
-create or alter view v_pull_progress as
+create view v_pull_progress as
 select l.trial_code, l.pull_no, l.due_on, l.opens_on, l.closes_on, q.name as quantity,
        (select count(*) from sample s where s.trial_code = l.trial_code and s.pull_no = l.pull_no) as samples_planned,
        (select count(distinct s.barcode) from sample s
@@ -88,7 +88,7 @@ join expected_measurement e on e.trial_code = l.trial_code and e.pull_no = l.pul
 join quantity q on q.quantity_id = e.quantity_id;
 go
 
-create or alter view v_qc_alert as
+create view v_qc_alert as
 select alert_id, rule_name, level, state, trial_code, pull_no, barcode, headline, advice, facts,
        opened_at as opened_at_utc, cleared_at as cleared_at_utc,
        acknowledged_at as acknowledged_at_utc, acknowledged_by,
@@ -96,7 +96,7 @@ select alert_id, rule_name, level, state, trial_code, pull_no, barcode, headline
 from qc_alert;
 go
 
-create or alter view v_fry_batch as
+create view v_fry_batch as
 select u.run as fry_batch, u.instrument, b.operator, b.measured_at as fried_at_utc,
        max(case when b.quantity_id = 40 then b.value end) as oil_start_c,
        max(case when b.quantity_id = 41 then b.value end) as oil_lowest_c,

@@ -1,31 +1,31 @@
 -- Limits of control charts: a stated target with its tolerance, or limits frozen from 20 runs or more. Every version is kept.
 create table control_limit (
-    instrument    nvarchar(128) not null,
-    material      nvarchar(128) not null,
+    instrument    nvarchar(128) collate Latin1_General_BIN2 not null,
+    material      nvarchar(128) collate Latin1_General_BIN2 not null,
     quantity_id   smallint not null references quantity (quantity_id),
     version       int not null,
-    kind          varchar(16) not null check (kind in ('target', 'frozen')),
+    kind          nvarchar(16) collate Latin1_General_BIN2 not null check (kind in ('target', 'frozen')),
     centre        decimal(28, 12) not null,
     sigma         decimal(28, 12),
     lower         decimal(28, 12) not null,
     upper         decimal(28, 12) not null,
     runs          int not null,
-    from_runs     nvarchar(max) not null,
+    from_runs     nvarchar(max) collate Latin1_General_BIN2 not null,
     in_force_from datetimeoffset(3) not null,
     decided_at    datetimeoffset(3) not null,
-    decided_by    nvarchar(128) not null,
-    why           nvarchar(1000) not null,
+    decided_by    nvarchar(128) collate Latin1_General_BIN2 not null,
+    why           nvarchar(1000) collate Latin1_General_BIN2 not null,
     primary key (instrument, material, quantity_id, version)
 );
 
 create table control_release (
     release_id  int identity(1, 1) not null primary key,
-    instrument  nvarchar(128) not null,
-    run         nvarchar(128) not null,
-    controls    nvarchar(max) not null,
+    instrument  nvarchar(128) collate Latin1_General_BIN2 not null,
+    run         nvarchar(128) collate Latin1_General_BIN2 not null,
+    controls    nvarchar(max) collate Latin1_General_BIN2 not null,
     released_at datetimeoffset(3) not null,
-    released_by nvarchar(128) not null,
-    why         nvarchar(1000) not null
+    released_by nvarchar(128) collate Latin1_General_BIN2 not null,
+    why         nvarchar(1000) collate Latin1_General_BIN2 not null
 );
 create index ix_control_release_run on control_release (instrument, run);
 
@@ -33,45 +33,45 @@ create index ix_control_release_run on control_release (instrument, run);
 create table reading_doubt (
     reading_id bigint not null primary key,
     run_id     int not null,
-    cause      nvarchar(1000) not null
+    cause      nvarchar(1000) collate Latin1_General_BIN2 not null
 );
 create index ix_reading_doubt_run on reading_doubt (run_id);
 
 create table reading_exclusion (
     reading_id  bigint not null primary key,
     excluded_at datetimeoffset(3) not null,
-    excluded_by nvarchar(128) not null,
-    why         nvarchar(1000) not null
+    excluded_by nvarchar(128) collate Latin1_General_BIN2 not null,
+    why         nvarchar(1000) collate Latin1_General_BIN2 not null
 );
 
 create table extract_end (
-    barcode  varchar(32) not null primary key references sample (barcode),
+    barcode  nvarchar(32) collate Latin1_General_BIN2 not null primary key references sample (barcode),
     ended_at datetimeoffset(3) not null,
-    ended_by nvarchar(128) not null,
-    why      nvarchar(1000) not null
+    ended_by nvarchar(128) collate Latin1_General_BIN2 not null,
+    why      nvarchar(1000) collate Latin1_General_BIN2 not null
 );
 
 -- value is null where a trial goes back to the default.
 create table threshold (
-    trial_code    varchar(32) not null references trial (trial_code),
+    trial_code    nvarchar(32) collate Latin1_General_BIN2 not null references trial (trial_code),
     quantity_id   smallint not null references quantity (quantity_id),
-    kind          varchar(16) not null check (kind in ('low', 'high', 'shift')),
+    kind          nvarchar(16) collate Latin1_General_BIN2 not null check (kind in ('low', 'high', 'shift')),
     version       int not null,
     value         decimal(28, 12),
     in_force_from datetimeoffset(3) not null,
     set_at        datetimeoffset(3) not null,
-    set_by        nvarchar(128) not null,
-    why           nvarchar(1000) not null,
+    set_by        nvarchar(128) collate Latin1_General_BIN2 not null,
+    why           nvarchar(1000) collate Latin1_General_BIN2 not null,
     primary key (trial_code, quantity_id, kind, version)
 );
 
 -- Derived: how far each expected measurement of a sample is, in the calendar of its trial.
 create table measurement_state (
-    barcode     varchar(32) not null references sample (barcode),
+    barcode     nvarchar(32) collate Latin1_General_BIN2 not null references sample (barcode),
     quantity_id smallint not null references quantity (quantity_id),
-    state       varchar(16) not null check (state in ('expected', 'done', 'late', 'missing', 'excluded')),
+    state       nvarchar(16) collate Latin1_General_BIN2 not null check (state in ('expected', 'done', 'late', 'missing', 'excluded')),
     readings    int not null,
-    reason      nvarchar(1000) not null,
+    reason      nvarchar(1000) collate Latin1_General_BIN2 not null,
     primary key (barcode, quantity_id)
 );
 

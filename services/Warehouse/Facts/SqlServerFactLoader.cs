@@ -1,0 +1,42 @@
+namespace LabPipeline.Warehouse.Facts;
+
+/// <summary>Set-based load: the facts of a file are collected and judged against the warehouse by one statement a table.</summary>
+internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) : IFactLoader
+{
+    private readonly InstrumentRuns _runs = new(session);
+    private readonly SqlServerFactBatch?[] _batches = new SqlServerFactBatch?[SqlServerFactText.All.Count];
+    private int _added;
+
+    public void Add(in NewFact fact)
+    {
+        var run = _runs.IdOf(fact.Instrument, fact.Run);
+        var batch = _batches[(int)fact.Subject] ??= new SqlServerFactBatch(session, fact.Subject, fileId);
+        batch.Add(new StagedFact(_added++, run, fact));
+    }
+
+    public async Task<FactCounts> CompleteAsync()
+    {
+        var (stored, conflicting) = (0, 0);
+        (long? first, long? last) = (null, null);
+        foreach (var subject in Enum.GetValues<FactSubject>())
+        {
+            var counts = _batches[(int)subject] is { } batch ? await batch.StoreAsync().ConfigureAwait(false) : [];
+            stored += counts.Where(count => count.Standing == (int)Standing.InEffect).Sum(count => count.Facts);
+            conflicting += counts.Where(count => count.Standing == (int)Standing.Contested).Sum(count => count.Facts);
+            if (subject == FactSubject.Sample && counts.Count > 0)
+            {
+                (first, last) = (counts.Min(count => count.FirstId), counts.Max(count => count.LastId));
+            }
+        }
+
+        return new FactCounts(stored, _added - stored - conflicting, conflicting, first, last);
+    }
+
+    public void Dispose()
+    {
+        foreach (var batch in _batches)
+        {
+            batch?.Dispose();
+        }
+    }
+}

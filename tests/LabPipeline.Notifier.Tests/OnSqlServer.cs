@@ -1,0 +1,17 @@
+using LabPipeline.Notifier.Tests.Deliveries;
+using LabPipeline.Notifier.Tests.Storms;
+using LabPipeline.Warehouse;
+
+namespace LabPipeline.Notifier.Tests.OnSqlServer;
+
+public sealed class ConsumerTests() : ConsumerSuite(DialectName.SqlServer);
+
+public sealed class DeliveryStartTests() : DeliveryStartSuite(DialectName.SqlServer);
+
+public sealed class DailyDigestDeliveryTests() : DailyDigestDeliverySuite(DialectName.SqlServer);
+
+public sealed class DeliveryTests() : DeliverySuite(DialectName.SqlServer);
+
+public sealed class ReminderTests() : ReminderSuite(DialectName.SqlServer);
+
+public sealed class StormTests() : StormSuite(DialectName.SqlServer);

@@ -1,0 +1,6 @@
+using LabPipeline.Reporting.Tests.Exports;
+using LabPipeline.Warehouse;
+
+namespace LabPipeline.Reporting.Tests.OnSqlServer;
+
+public sealed class ExportStoreTests() : ExportStoreSuite(DialectName.SqlServer);

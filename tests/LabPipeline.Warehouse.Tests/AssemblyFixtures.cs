@@ -1,0 +1,3 @@
+using LabPipeline.Testing;
+
+[assembly: AssemblyFixture(typeof(SqlServerCleanUp))]
