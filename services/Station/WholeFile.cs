@@ -1,0 +1,39 @@
+using System.Text;
+
+namespace LabPipeline.Station;
+
+/// <summary>Files that appear whole or not at all; one that was there stays until then.</summary>
+internal static class WholeFile
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    public static Task WriteAsync(string path, string text, CancellationToken cancellationToken) =>
+        WriteAsync(path, stream => stream.WriteAsync(Utf8.GetBytes(text), cancellationToken).AsTask(), cancellationToken);
+
+    /// <exception cref="StationException">The folder does not exist.</exception>
+    public static async Task WriteAsync(string path, Func<Stream, Task> write, CancellationToken cancellationToken)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path));
+        if (!Directory.Exists(folder))
+        {
+            throw new StationException(ExitCode.NotFound, $"There is no folder {folder} for --out; make it first.");
+        }
+
+        var unfinished = $"{path}.{Path.GetRandomFileName()}";
+        try
+        {
+            var file = File.Create(unfinished);
+            await using (file)
+            {
+                await write(file);
+                await file.FlushAsync(cancellationToken);
+            }
+
+            File.Move(unfinished, path, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(unfinished);
+        }
+    }
+}
