@@ -22,11 +22,12 @@ internal static class WholeFile
         var unfinished = $"{path}.{Path.GetRandomFileName()}";
         try
         {
-            var file = File.Create(unfinished);
+            var file = new FileStream(unfinished, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None);
             await using (file)
             {
                 await write(file);
                 await file.FlushAsync(cancellationToken);
+                file.Flush(flushToDisk: true);
             }
 
             File.Move(unfinished, path, overwrite: true);

@@ -53,9 +53,9 @@ internal static class ControlFigures
             plot.Add.Marker(at + 1, value, MarkerShape.OpenSquare, 11, FigureStyle.Hue(1));
         }
 
-        plot.Add.HorizontalLine((double)chart.Limits.Centre, 1.2f, Colors.Black);
-        plot.Add.HorizontalLine((double)chart.Limits.Lower, 1.2f, Colors.Black, LinePattern.Dashed);
-        plot.Add.HorizontalLine((double)chart.Limits.Upper, 1.2f, Colors.Black, LinePattern.Dashed);
+        FigureStyle.Rule(plot, (double)chart.Limits.Centre, false);
+        FigureStyle.Rule(plot, (double)chart.Limits.Lower, true);
+        FigureStyle.Rule(plot, (double)chart.Limits.Upper, true);
         var (low, high) = (Math.Min(y.Min(), (double)chart.Limits.Lower), Math.Max(y.Max(), (double)chart.Limits.Upper));
         plot.Axes.SetLimits(0, y.Length + 1, low - (0.05 * (high - low)), high + (0.05 * (high - low)));
         plot.Title($"{chart.Instrument}, {chart.Material}", 12);

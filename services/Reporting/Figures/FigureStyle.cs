@@ -16,13 +16,13 @@ internal static class FigureStyle
     private static readonly MarkerShape[] Marks =
         [MarkerShape.FilledCircle, MarkerShape.FilledSquare, MarkerShape.FilledTriangleUp, MarkerShape.OpenCircle, MarkerShape.FilledDiamond, MarkerShape.OpenSquare, MarkerShape.FilledTriangleDown, MarkerShape.OpenTriangleUp];
 
-    private static readonly LinePattern[] Patterns = [LinePattern.Solid, LinePattern.Dashed, LinePattern.Dotted, LinePattern.DenselyDashed];
-
     public static Color Hue(int index) => Color.FromHex(Hues[index % Hues.Length]);
 
     public static MarkerShape Mark(int index) => Marks[index % Marks.Length];
 
-    public static LinePattern Pattern(int index) => Patterns[index % Patterns.Length];
+    /// <summary>A horizontal line of a limit.</summary>
+    public static ScottPlot.Plottables.HorizontalLine Rule(Plot plot, double at, bool dashed) =>
+        plot.Add.HorizontalLine(at, LineDash.Width(1.5f, dashed ? LineDash.Rule : 0), Colors.Black);
 
     /// <summary>From pale to dark: an ordered scale keeps its order in grey.</summary>
     public static Color Step(int index, int count)

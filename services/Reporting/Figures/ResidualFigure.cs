@@ -23,14 +23,14 @@ internal static class ResidualFigure
             return null;
         }
 
-        var plot = FigureStyle.NewPlot($"fitted ({analysis.Scale.Statement})", "studentised residual");
+        var plot = FigureStyle.NewPlot($"fitted ({analysis.ScaleStatement})", "studentised residual");
         var marks = plot.Add.Markers(points.Select(one => one.Fitted).ToArray(), points.Select(one => one.StudentizedResidual!.Value).ToArray());
         marks.MarkerShape = MarkerShape.OpenCircle;
         marks.MarkerSize = 5;
         marks.Color = FigureStyle.Hue(0);
-        plot.Add.HorizontalLine(0, 1, Colors.Black);
-        plot.Add.HorizontalLine(3, 1, Colors.Black, LinePattern.Dashed);
-        plot.Add.HorizontalLine(-3, 1, Colors.Black, LinePattern.Dashed);
+        FigureStyle.Rule(plot, 0, false);
+        FigureStyle.Rule(plot, 3, true);
+        FigureStyle.Rule(plot, -3, true);
         plot.Title(analysis.Response.Title, 13);
         plot.Axes.AutoScale();
         return FigureStyle.Draw(plot, 420, 260, $"{Id}-{index + 1}", $"Residuals of {analysis.Response.Title}",

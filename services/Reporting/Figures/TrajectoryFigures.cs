@@ -22,7 +22,7 @@ internal static class TrajectoryFigures
         }
 
         var title = $"{analysis.Response.Title} of each clone in storage";
-        var plot = Frame(analysis, season.Clones, season.Clones, limits);
+        var plot = Frame(analysis, season.Clones, season.Clones, limits, true);
         FigureStyle.Legend(plot);
         var id = $"fig-{analysis.Response.Quantity.Name}";
         return new Figure(id, title, Caption(analysis, "clones, averaged over the other treatments"), [FigureStyle.Draw(plot, Width, Height, id, title, Describe(analysis, season.Clones))]);
@@ -42,7 +42,7 @@ internal static class TrajectoryFigures
         var panels = season.Cells.GroupBy(cell => cell.Label.Split(':')[at]).Select((group, index) =>
         {
             var lines = group.Select(cell => cell with { Label = string.Join(", ", cell.Label.Split(':').Where((_, place) => place != at)) }).ToList();
-            var plot = Frame(analysis, lines, season.Cells, limits);
+            var plot = Frame(analysis, lines, season.Cells, limits, false);
             plot.Title(group.Key, 14);
             FigureStyle.Legend(plot);
             return FigureStyle.Draw(plot, PanelWidth, PanelHeight, $"{id}-{index + 1}", $"{title}: {group.Key}", Describe(analysis, lines));
@@ -50,7 +50,7 @@ internal static class TrajectoryFigures
         return new Figure(id, title, Caption(analysis, $"treatments of each clone ({string.Join(", ", model.Factors.Where(factor => factor.Name != clone).Select(factor => factor.Name))})"), [.. panels]);
     }
 
-    private static Plot Frame(ResponseAnalysis analysis, IReadOnlyList<Trajectory> lines, IReadOnlyList<Trajectory> scale, IReadOnlyList<KeepingLimit> limits)
+    private static Plot Frame(ResponseAnalysis analysis, IReadOnlyList<Trajectory> lines, IReadOnlyList<Trajectory> scale, IReadOnlyList<KeepingLimit> limits, bool named)
     {
         var response = analysis.Response;
         var plot = FigureStyle.NewPlot("days after harvest", response.Unit.Length == 0 ? response.Title : $"{response.Title}, {response.Unit}");
@@ -64,8 +64,8 @@ internal static class TrajectoryFigures
             .Concat(limits.Select(limit => Limit(response, limit))).ToList();
         foreach (var limit in limits)
         {
-            var rule = plot.Add.HorizontalLine(Limit(response, limit), 1.5f, Color.FromHex("#444444"), LinePattern.DenselyDashed);
-            rule.LegendText = string.Create(CultureInfo.InvariantCulture, $"limit {limit.Value:0.###}");
+            var rule = FigureStyle.Rule(plot, Limit(response, limit), true);
+            rule.LegendText = named ? string.Create(CultureInfo.InvariantCulture, $"limit {limit.Value:0.###}") : "";
         }
 
         var (low, high) = (edges.Min(), edges.Max());
@@ -97,8 +97,7 @@ internal static class TrajectoryFigures
         var scatter = plot.Add.Scatter(x, y, FigureStyle.Hue(index));
         scatter.MarkerShape = FigureStyle.Mark(index);
         scatter.MarkerSize = 8;
-        scatter.LineWidth = 2;
-        scatter.LinePattern = FigureStyle.Pattern(index);
+        scatter.LineWidth = LineDash.Width(2, index);
         scatter.LegendText = line.Label;
     }
 
@@ -106,7 +105,7 @@ internal static class TrajectoryFigures
         response.Kind == ResponseScaleKind.Log ? Math.Log10((double)limit.Value) : (double)limit.Value;
 
     private static string Caption(ResponseAnalysis analysis, string what) =>
-        $"Adjusted means of {what} from the whole-season model, analysed on the scale: {analysis.Scale.Statement}; bars are one standard error of the mean each way"
+        $"Adjusted means of {what} from the whole-season model, analysed on the scale: {analysis.ScaleStatement}; bars are one standard error of the mean each way"
         + (analysis.Response.Kind == ResponseScaleKind.Log ? "; logarithmic axis, geometric means." : ".") + " Dashed horizontal lines are limits. Points of one pull are set slightly apart.";
 
     private static string Describe(ResponseAnalysis analysis, IReadOnlyList<Trajectory> lines) => string.Join("; ", lines.Where(line => line.Points.Count > 0).Select(line =>

@@ -38,7 +38,7 @@ internal static class AnnexSection
             return;
         }
 
-        var table = new HtmlTable($"{analysis.Response.Title}, scale: {analysis.Scale.Statement}", "pull", "stratum", "term", "df", "sum of squares", "mean square", "F", "error df", "p", "tested against")
+        var table = new HtmlTable($"{analysis.Response.Title}, scale: {analysis.ScaleStatement}", "pull", "stratum", "term", "df", "sum of squares", "mean square", "F", "error df", "p", "tested against")
         {
             RowHeads = 3,
             Id = $"anova-{analysis.Response.Quantity.Name}",

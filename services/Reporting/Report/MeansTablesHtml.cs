@@ -7,7 +7,7 @@ internal static class MeansTablesHtml
 {
     public static void Write(HtmlPage page, ReportContent content, ResponseAnalysis analysis)
     {
-        page.Note($"Analysed on the scale: {analysis.Scale.Statement}.");
+        page.Note($"Analysed on the scale: {analysis.ScaleStatement}.");
         Reasons(page, analysis);
         var model = content.Analysis.Model;
         if (model.WhyNone is not null)
@@ -17,13 +17,10 @@ internal static class MeansTablesHtml
         }
 
         // Cells first; main effects of a minor response would only repeat them.
-        var terms = new List<string> { model.Cells };
-        if (analysis.Response.Major && model.Factors.Count > 1)
-        {
-            terms.AddRange(model.Factors.Select(factor => factor.Name));
-        }
-
-        foreach (var term in terms)
+        var terms = analysis.Pulls.SelectMany(pull => pull.Means).Select(table => table.Term).Distinct().ToList();
+        var whole = terms.Contains(model.Cells);
+        foreach (var term in terms.Where(term => term == model.Cells || (analysis.Response.Major && !term.Contains(':', StringComparison.Ordinal)) || (!whole && term.Contains(':', StringComparison.Ordinal)))
+            .OrderByDescending(term => term.Split(':').Length))
         {
             page.Table(Means(content, analysis, term, term == model.Cells));
         }

@@ -24,6 +24,15 @@ internal sealed record Response(Quantity Quantity, string Title, string Unit, in
         _ => ResponseScale.Measured,
     };
 
+    /// <summary>The scale as a reader is told of it.</summary>
+    /// <param name="chips">Chips planned for one sample.</param>
+    public string ScaleStatement(int chips) => Kind switch
+    {
+        ResponseScaleKind.Log => "natural logarithm",
+        ResponseScaleKind.Share => FormattableString.Invariant($"empirical logit of the share (0.5 / {chips + 1} drawn in at each end)"),
+        _ => "as measured",
+    };
+
     /// <summary>A limit or raw value on the scale of analysis.</summary>
     public double Transform(ResponseScale scale, double raw) => scale.Transform(raw / Divisor);
 }

@@ -30,11 +30,13 @@ internal static class TrialAnalyser
     private static ResponseAnalysis Analyse(TrialModel model, PlotMeans means)
     {
         var trial = model.Data.Trial;
-        var scale = means.Response.ScaleFor(trial.TubersPerSample * trial.SlicesPerTuber);
+        var chips = trial.TubersPerSample * trial.SlicesPerTuber;
+        var scale = means.Response.ScaleFor(chips);
         var maker = new PullTableMaker(model, means, scale);
         return new ResponseAnalysis(
             means.Response,
             scale,
+            means.Response.ScaleStatement(chips),
             [.. model.Data.Pulls.Select(pull => maker.Make(pull.PullNo))],
             means.Response.Major ? SeasonTableMaker.Make(model, means, scale) : null);
     }
