@@ -19,7 +19,7 @@ public sealed class DataDictionaryTests
         var columns = await lab.ColumnsOfAsync(view);
 
         Assert.NotEmpty(columns);
-        Assert.Empty(columns.Where(column => DataDictionary.Shipped.MeaningOf(view, column).Length == 0));
+        Assert.All(columns, column => Assert.NotEmpty(DataDictionary.Shipped.MeaningOf(view, column)));
     }
 
     [Fact]

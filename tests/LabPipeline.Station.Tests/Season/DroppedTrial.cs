@@ -94,7 +94,7 @@ internal sealed class DroppedTrial : IDisposable
           "schema": 1, "name": "chip-balance", "version": 1, "kind": "balance",
           "instrument": { "constant": "bench balance" },
           "method": { "name": "fry yield by mass", "version": "1" },
-          "files": { "match": ["chips_*.csv"], "complete": "final-newline", "quietSeconds": 0 },
+          "files": { "match": ["chips_*.csv"], "complete": "final-newline", "quietSeconds": 1 },
           "text": { "encoding": "utf-8", "layout": "delimited", "decimalMark": "point", "delimiter": ",", "quote": "\"", "headerLine": 1 },
           "identity": { "barcode": { "column": "sample" }, "run": { "column": "session" } },
           "time": { "columns": ["at"], "formats": ["yyyy-MM-dd HH:mm"], "zone": "America/Chicago" },
