@@ -8,7 +8,9 @@ internal static class SugarColourFigure
 {
     private const string Id = "fig-sugar-colour";
 
-    public static Figure? Draw(SugarColour? relation)
+    /// <param name="relation">The relation.</param>
+    /// <param name="clones">Clones in plan order: a clone looks the same in every figure.</param>
+    public static Figure? Draw(SugarColour? relation, IReadOnlyList<string> clones)
     {
         if (relation is null || relation.Points.Count < 3)
         {
@@ -16,13 +18,13 @@ internal static class SugarColourFigure
         }
 
         var plot = FigureStyle.NewPlot("glucose, mg/g fresh weight (logarithmic)", "Hunter L of the chips");
-        foreach (var (clone, index) in relation.Points.GroupBy(point => point.Clone).Select((clone, index) => (clone, index)))
+        foreach (var (clone, index) in clones.Select((name, index) => (relation.Points.Where(point => point.Clone == name).ToList(), index)).Where(pair => pair.Item1.Count > 0))
         {
             var marks = plot.Add.Markers(clone.Select(point => Math.Log10(point.Glucose)).ToArray(), clone.Select(point => point.L).ToArray());
             marks.MarkerShape = FigureStyle.Mark(index);
             marks.MarkerSize = 6;
             marks.Color = FigureStyle.Hue(index);
-            marks.LegendText = clone.Key;
+            marks.LegendText = clone[0].Clone;
         }
 
         var (low, high) = (relation.Points.Min(point => point.Glucose), relation.Points.Max(point => point.Glucose));

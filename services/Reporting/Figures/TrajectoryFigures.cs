@@ -11,7 +11,7 @@ internal static class TrajectoryFigures
     private const int Width = 720;
     private const int Height = 440;
     private const int PanelWidth = 420;
-    private const int PanelHeight = 320;
+    private const int PanelHeight = 350;
 
     /// <summary>All clones in one frame.</summary>
     public static Figure? Clones(ResponseAnalysis analysis, IReadOnlyList<KeepingLimit> limits)
@@ -44,6 +44,7 @@ internal static class TrajectoryFigures
             var lines = group.Select(cell => cell with { Label = string.Join(", ", cell.Label.Split(':').Where((_, place) => place != at)) }).ToList();
             var plot = Frame(analysis, lines, season.Cells, limits, false);
             plot.Title(group.Key, 14);
+            plot.Axes.Left.Label.FontSize = 11;
             FigureStyle.Legend(plot);
             return FigureStyle.Draw(plot, PanelWidth, PanelHeight, $"{id}-{index + 1}", $"{title}: {group.Key}", Describe(analysis, lines));
         });
