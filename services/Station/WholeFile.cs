@@ -1,14 +1,13 @@
-using System.Text;
-
 namespace LabPipeline.Station;
 
-/// <summary>Files that appear whole or not at all; one that was there stays until then.</summary>
+/// <summary>Writes a command's output: the file appears whole or not at all; one that was there stays until then.</summary>
 internal static class WholeFile
 {
-    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    public static Task WriteAsync(string path, string content, CancellationToken cancellationToken) =>
+        WriteAsync(path, System.Text.Encoding.UTF8.GetBytes(content), cancellationToken);
 
-    public static Task WriteAsync(string path, string text, CancellationToken cancellationToken) =>
-        WriteAsync(path, stream => stream.WriteAsync(Utf8.GetBytes(text), cancellationToken).AsTask(), cancellationToken);
+    public static Task WriteAsync(string path, byte[] content, CancellationToken cancellationToken) =>
+        WriteAsync(path, stream => stream.WriteAsync(content, cancellationToken).AsTask(), cancellationToken);
 
     /// <exception cref="StationException">The folder does not exist.</exception>
     public static async Task WriteAsync(string path, Func<Stream, Task> write, CancellationToken cancellationToken)
@@ -16,7 +15,7 @@ internal static class WholeFile
         var folder = Path.GetDirectoryName(Path.GetFullPath(path));
         if (!Directory.Exists(folder))
         {
-            throw new StationException(ExitCode.NotFound, $"There is no folder {folder} for --out; make it first.");
+            throw new StationException(ExitCode.NotFound, $"There is no folder {folder} for {Path.GetFileName(path)}; make it first.");
         }
 
         var unfinished = $"{path}.{Path.GetRandomFileName()}";

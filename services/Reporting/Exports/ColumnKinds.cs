@@ -8,12 +8,13 @@ internal static class ColumnKinds
     private static readonly HashSet<string> Texts =
     [
         "barcode", "trial_code", "plot_code", "block", "main_plot", "clone", "treatment", "bay_code", "quantity", "unit", "raw_value", "raw_unit", "extract",
-        "instrument", "run", "row_key", "method", "operator", "measured_as_written", "file_name", "file_sha256", "standing",
+        "instrument", "run", "row_key", "method", "operator", "measured_as_written", "file_name", "file_sha256", "standing", "doubt_cause", "excluded_why", "excluded_by",
     ];
 
     private static readonly HashSet<string> Wholes =
     [
         "season", "pull_no", "samples", "glucose_below_limit", "sucrose_below_limit", "reading_id", "below_limit", "replicate", "tuber", "slice", "file_line",
+        "in_doubt", "glucose_in_doubt", "sucrose_in_doubt", "specific_gravity_in_doubt", "peel_loss_in_doubt", "colour_in_doubt", "defects_in_doubt",
     ];
 
     private static readonly HashSet<string> Numbers =

@@ -97,6 +97,10 @@ internal static class QualitySection
         }
 
         page.Table(table).Note($"Limits from the first {ControlFigures.RunsForLimits} results, then frozen; one rule: beyond 3 sigma (about 1 false alarm in 370 results, computed for a normal distribution). The charts stand under Figures.");
+        var doubtful = data.Results.Where(result => result.InDoubt).GroupBy(result => result.QuantityId).ToList();
+        page.Paragraph(doubtful.Count == 0
+            ? "No result stands beside a failed control that nobody has released."
+            : $"In doubt, because a reading behind them stands beside a failed control that nobody has released, and in the tables all the same: {string.Join(", ", doubtful.Select(group => $"{group.Count()} results of {QuantityCatalogue.Get(group.Key).Name}"))}.");
     }
 
     private static void Exclusions(HtmlPage page, SeasonData data)
@@ -106,7 +110,8 @@ internal static class QualitySection
         {
             var changes = data.Changes.Where(change => change.Subject == "file:" + aside.FileSha256).ToList();
             table.Row(NumberText.Whole(aside.ReadingId), aside.Barcode, aside.Quantity, $"{aside.RawValue} {aside.RawUnit}", $"{aside.FileName}, {NumberText.Whole(aside.FileLine)}", aside.Standing,
-                changes.Count == 0 ? "by rule: a later file gave another value for a row already in effect; nobody has decided" : string.Join("; ", changes.Select(change => $"{change.Who}, {NumberText.Instant(change.At)}: {change.What}, {change.Why}")));
+                aside.ExcludedBy is { } who ? $"{who}: {aside.ExcludedWhy}"
+                : changes.Count == 0 ? "by rule: a later file gave another value for a row already in effect; nobody has decided" : string.Join("; ", changes.Select(change => $"{change.Who}, {NumberText.Instant(change.At)}: {change.What}, {change.Why}")));
         }
 
         page.Heading(3, "quality-exclusions", "Exclusions and their reasons");

@@ -16,7 +16,7 @@ internal static class TrialAnalyser
         return new TrialAnalysis(
             model,
             responses,
-            [.. KeepingLimits.Of(data.Trial).Select(limit => Keep(limit, responses.FirstOrDefault(one => one.Response == limit.Response)))],
+            [.. KeepingLimits.Of(data).Select(limit => Keep(limit, responses.FirstOrDefault(one => one.Response == limit.Response)))],
             glucose is null || colour is null ? null : SugarColour.Of(glucose, colour, data.Trial.CloneFactor));
     }
 

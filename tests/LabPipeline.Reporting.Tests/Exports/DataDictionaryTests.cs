@@ -12,6 +12,8 @@ public sealed class DataDictionaryTests
     [InlineData("v_pull_progress")]
     [InlineData("v_qc_alert")]
     [InlineData("v_fry_batch")]
+    [InlineData("v_season_grid")]
+    [InlineData("v_control_check")]
     public async Task Columns_OfEveryView_HaveAMeaning(string view)
     {
         await using var lab = await ExportLab.CreateAsync();

@@ -61,6 +61,7 @@ internal sealed record SeasonBuilder
             Alerts = [],
             Changes = [],
             Scores = [.. samples.Where(sample => sample.Readings > 0).SelectMany(sample => new[] { new ScoreFact { PlotCode = sample.PlotCode, PullNo = sample.PullNo, Score = 0, Chips = 8 }, new ScoreFact { PlotCode = sample.PlotCode, PullNo = sample.PullNo, Score = 3, Chips = 2 } })],
+            Thresholds = [],
             Repeatability = [],
         };
     }

@@ -134,6 +134,8 @@ internal sealed record ResultFact
     public decimal? S { get; init; }
 
     public string Basis { get; init; } = "";
+
+    public bool InDoubt { get; init; }
 }
 
 internal sealed record ExpectedFact
@@ -214,6 +216,10 @@ internal sealed record AsideFact
     public string FileSha256 { get; init; } = "";
 
     public int FileLine { get; init; }
+
+    public string? ExcludedBy { get; init; }
+
+    public string? ExcludedWhy { get; init; }
 }
 
 internal sealed record AlertFact
@@ -277,4 +283,17 @@ internal sealed record ScoreFact
     public decimal Score { get; init; }
 
     public int Chips { get; init; }
+}
+
+internal sealed record ThresholdFact
+{
+    public int QuantityId { get; init; }
+
+    public string Kind { get; init; } = "";
+
+    public decimal Value { get; init; }
+
+    public string SetBy { get; init; } = "";
+
+    public string Why { get; init; } = "";
 }

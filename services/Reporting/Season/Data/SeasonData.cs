@@ -37,6 +37,9 @@ internal sealed record SeasonData
 
     public required IReadOnlyList<RepeatabilityFact> Repeatability { get; init; }
 
+    /// <summary>The trial's own limits of results, the newest of each.</summary>
+    public required IReadOnlyList<ThresholdFact> Thresholds { get; init; }
+
     /// <summary>Factors in plan order with their levels.</summary>
     public IEnumerable<IGrouping<string, LevelFact>> Factors() => Levels.OrderBy(level => level.Position).GroupBy(level => level.Factor);
 

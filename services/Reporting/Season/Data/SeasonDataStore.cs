@@ -23,6 +23,7 @@ internal sealed class SeasonDataStore
     private static readonly SqlText ListAlerts = SqlText.Load<SeasonDataStore>("list-season-alerts");
     private static readonly SqlText ListChanges = SqlText.Load<SeasonDataStore>("list-season-changes");
     private static readonly SqlText ListScores = SqlText.Load<SeasonDataStore>("list-season-scores");
+    private static readonly SqlText ListThresholds = SqlText.Load<SeasonDataStore>("list-season-thresholds");
     private static readonly SqlText ListRepeatability = SqlText.Load<SeasonDataStore>("list-season-repeatability");
 
     /// <returns>The season, or null where no plan of the trial is loaded.</returns>
@@ -55,6 +56,7 @@ internal sealed class SeasonDataStore
             Alerts = alerts,
             Changes = await ChangesAsync(session, trialCode, alerts, files).ConfigureAwait(false),
             Scores = await session.QueryAsync<ScoreFact>(ListScores, new { trialCode, scoreId = QuantityCatalogue.StemEndDefect.Id }).ConfigureAwait(false),
+            Thresholds = await session.QueryAsync<ThresholdFact>(ListThresholds, key).ConfigureAwait(false),
             Repeatability = await session.QueryAsync<RepeatabilityFact>(ListRepeatability).ConfigureAwait(false),
         };
     }
