@@ -57,6 +57,13 @@ public static class StationApp
         configuration.AddCommand<ArrivalsCommand>("arrivals").WithDescription("List files that arrived, with their state and reason.");
         configuration.AddCommand<TrailCommand>("trail").WithDescription("Follow a sample from its barcode to results, readings, files and lines.");
         configuration.AddCommand<ExportCommand>("export").WithDescription("Write plot means, sample results or readings of a trial as CSV.");
+        configuration.AddBranch("season", season =>
+        {
+            season.SetDescription("The answer of a season.");
+            season.AddCommand<SeasonReportCommand>("report").WithDescription("Write the season report of a trial as one page; lock it, make it again, print it to PDF.");
+            season.AddCommand<SeasonTableCommand>("table").WithDescription("Show analyses of variance and means of one result.");
+        });
+        configuration.AddCommand<EvidenceCommand>("evidence").WithDescription("Follow a number of a season report to readings, files and lines, and to who did what about them.");
         configuration.AddCommand<AlertsCommand>("alerts").WithDescription("List quality alerts.");
         configuration.AddCommand<SeenCommand>("seen").WithDescription("Note that you have seen an alert.");
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using Dapper;
 using LabPipeline.Warehouse;
 
@@ -12,11 +13,30 @@ public sealed class ExportStore
     private static readonly SqlText Readings = SqlText.Load<ExportStore>("export-readings");
 
     /// <summary>Writes a header and one line a row to <paramref name="writer"/>, row by row; a trial or pull nobody planned writes nothing.</summary>
-    public static async Task<ExportOutcome> WriteAsync(WarehouseSession session, ExportKind kind, ExportScope scope, TextWriter writer)
+    public static Task<ExportOutcome> WriteAsync(WarehouseSession session, ExportKind kind, ExportScope scope, TextWriter writer)
+    {
+        ArgumentNullException.ThrowIfNull(writer);
+        return WriteAsync(session, kind, scope, (reader, token) => CsvTable.WriteAsync(reader, writer, token));
+    }
+
+    /// <summary>Writes a file of a typed format; a trial or pull nobody planned writes nothing.</summary>
+    public static Task<ExportOutcome> WriteAsync(WarehouseSession session, ExportKind kind, ExportScope scope, ExportFormat format, Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        return format switch
+        {
+            ExportFormat.Parquet => WriteAsync(session, kind, scope, (reader, token) => ParquetTable.WriteAsync(reader, stream, token)),
+            ExportFormat.Workbook => WriteAsync(session, kind, scope, (reader, token) =>
+                WorkbookTable.WriteAsync(reader, stream, SheetOf(kind), ViewOf(kind), token)),
+            _ => throw new ArgumentOutOfRangeException(nameof(format), format, "Comma-separated text goes to a text writer."),
+        };
+    }
+
+    private static async Task<ExportOutcome> WriteAsync(
+        WarehouseSession session, ExportKind kind, ExportScope scope, Func<DbDataReader, CancellationToken, Task<long>> write)
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(scope);
-        ArgumentNullException.ThrowIfNull(writer);
         if (scope.FindMissing(await session.QueryAsync<PlannedPull>(ListPlannedPulls).ConfigureAwait(false)) is { } missing)
         {
             return missing;
@@ -30,9 +50,18 @@ public sealed class ExportStore
         var reader = await session.Connection.ExecuteReaderAsync(command).ConfigureAwait(false);
         await using (reader.ConfigureAwait(false))
         {
-            return ExportOutcome.Written(await CsvTable.WriteAsync(reader, writer, session.CancellationToken).ConfigureAwait(false));
+            return ExportOutcome.Written(await write(reader, session.CancellationToken).ConfigureAwait(false));
         }
     }
+
+    private static string SheetOf(ExportKind kind) => ViewOf(kind)[2..].Replace('_', ' ');
+
+    private static string ViewOf(ExportKind kind) => kind switch
+    {
+        ExportKind.PlotMeans => "v_plot_pull",
+        ExportKind.SampleResults => "v_sample_result",
+        _ => "v_reading",
+    };
 
     private static SqlText StatementOf(ExportKind kind) => kind switch
     {

@@ -1,12 +1,13 @@
 using System.ComponentModel;
 using System.Text;
 using LabPipeline.Reporting.Exports;
+using LabPipeline.Warehouse;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace LabPipeline.Station.Commands;
 
-/// <summary>Exports a trial as comma-separated text.</summary>
+/// <summary>Exports a trial as comma-separated text, Parquet or a workbook.</summary>
 internal sealed class ExportCommand(IAnsiConsole console) : AsyncCommand<ExportCommand.Settings>
 {
     private static readonly Dictionary<string, ExportKind> Kinds = new(StringComparer.Ordinal)
@@ -14,6 +15,13 @@ internal sealed class ExportCommand(IAnsiConsole console) : AsyncCommand<ExportC
         ["plot-means"] = ExportKind.PlotMeans,
         ["sample-results"] = ExportKind.SampleResults,
         ["readings"] = ExportKind.Readings,
+    };
+
+    private static readonly Dictionary<string, ExportFormat> Formats = new(StringComparer.Ordinal)
+    {
+        ["csv"] = ExportFormat.Csv,
+        ["parquet"] = ExportFormat.Parquet,
+        ["xlsx"] = ExportFormat.Workbook,
     };
 
     public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -30,41 +38,34 @@ internal sealed class ExportCommand(IAnsiConsole console) : AsyncCommand<ExportC
         return ExitCode.Done;
     }
 
-    /// <summary>The file appears whole or not at all; one that was there stays until then.</summary>
     private static async Task<long> WriteFileAsync(Settings settings, string path, CancellationToken cancellationToken)
     {
-        var folder = Path.GetDirectoryName(Path.GetFullPath(path));
-        if (!Directory.Exists(folder))
+        var rows = 0L;
+        await WholeFile.WriteAsync(path, async stream =>
         {
-            throw new StationException(ExitCode.NotFound, $"There is no folder {folder} for --out; make it first.");
-        }
-
-        var unfinished = $"{path}.{Path.GetRandomFileName()}";
-        try
-        {
-            long rows;
-            await using (var file = new FileStream(unfinished, FileMode.CreateNew, FileAccess.Write, FileShare.None))
-            await using (var writer = new StreamWriter(file, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)))
+            if (Formats[settings.Format] is not ExportFormat.Csv and var format)
             {
-                rows = await WriteAsync(settings, writer, cancellationToken);
-                await writer.FlushAsync(cancellationToken);
-                file.Flush(flushToDisk: true);
+                rows = await WriteAsync(settings, (session, scope) => ExportStore.WriteAsync(session, Kinds[settings.What], scope, format, stream), cancellationToken);
+                return;
             }
 
-            File.Move(unfinished, path, overwrite: true);
-            return rows;
-        }
-        finally
-        {
-            File.Delete(unfinished);
-        }
+            var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true);
+            await using (writer)
+            {
+                rows = await WriteAsync(settings, writer, cancellationToken);
+            }
+        }, cancellationToken);
+        return rows;
     }
 
-    private static async Task<long> WriteAsync(Settings settings, TextWriter writer, CancellationToken cancellationToken)
+    private static Task<long> WriteAsync(Settings settings, TextWriter writer, CancellationToken cancellationToken) =>
+        WriteAsync(settings, (session, scope) => ExportStore.WriteAsync(session, Kinds[settings.What], scope, writer), cancellationToken);
+
+    private static async Task<long> WriteAsync(Settings settings, Func<WarehouseSession, ExportScope, Task<ExportOutcome>> write, CancellationToken cancellationToken)
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var scope = new ExportScope(settings.Trial.Trim(), settings.Pull);
-        var outcome = await warehouse.ReadAsync(session => ExportStore.WriteAsync(session, Kinds[settings.What], scope, writer), cancellationToken);
+        var outcome = await warehouse.ReadAsync(session => write(session, scope), cancellationToken);
         return outcome.State == ExportState.Written ? outcome.Rows : throw new StationException(ExitCode.NotFound, outcome.Explanation);
     }
 
@@ -79,6 +80,11 @@ internal sealed class ExportCommand(IAnsiConsole console) : AsyncCommand<ExportC
         [Description("plot-means, sample-results or readings.")]
         public string What { get; init; } = "";
 
+        [CommandOption("--format <FORMAT>")]
+        [Description("csv, parquet, or xlsx with a data dictionary sheet; the last two need --out.")]
+        [DefaultValue("csv")]
+        public string Format { get; init; } = "csv";
+
         [CommandOption("--pull <NUMBER>")]
         [Description("Only this pull; all of them when left out.")]
         public int? Pull { get; init; }
@@ -88,7 +94,9 @@ internal sealed class ExportCommand(IAnsiConsole console) : AsyncCommand<ExportC
         public string? Out { get; init; }
 
         public override ValidationResult Validate() => Kinds.ContainsKey(What)
-            ? ValidationResult.Success()
+            ? !Formats.ContainsKey(Format) ? ValidationResult.Error($"--format is '{Format}'; expected csv, parquet or xlsx.")
+            : Format != "csv" && Out is null ? ValidationResult.Error($"--out is missing: a {Format} file cannot go to the console.")
+            : ValidationResult.Success()
             : ValidationResult.Error($"--what is {(What.Length == 0 ? "missing" : $"'{What}'")}; expected plot-means, sample-results or readings.");
     }
 }

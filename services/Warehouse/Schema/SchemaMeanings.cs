@@ -43,6 +43,10 @@ public static class SchemaMeanings
         return tables;
     }
 
+    /// <returns>What the column of that table or view means; empty where the dictionary does not tell.</returns>
+    public static string MeaningOf(string table, string column) =>
+        Tables.FirstOrDefault(described => described.Name == table)?.Columns.FirstOrDefault(described => described.Name == column)?.Meaning ?? "";
+
     private static DescribedTable WithColumns(DescribedTable table, string line)
     {
         var cells = line.Trim('|', ' ').Split('|', 2);

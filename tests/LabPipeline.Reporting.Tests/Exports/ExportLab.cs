@@ -86,6 +86,15 @@ internal sealed class ExportLab : IAsyncDisposable
     public Task<ExportOutcome> ExportAsync(ExportKind kind, ExportScope scope, TextWriter writer) =>
         _scratch.Warehouse.ReadAsync(session => ExportStore.WriteAsync(session, kind, scope, writer), Token);
 
+    /// <summary>The file as it would lie on the disk, at its beginning.</summary>
+    public async Task<MemoryStream> ExportAsync(ExportKind kind, ExportFormat format)
+    {
+        var file = new MemoryStream();
+        var outcome = await _scratch.Warehouse.ReadAsync(session => ExportStore.WriteAsync(session, kind, new ExportScope(TrialCode), format, file), Token);
+        Assert.Equal(ExportState.Written, outcome.State);
+        return new MemoryStream(file.ToArray());
+    }
+
     public Task<IReadOnlyList<string>> ColumnsOfAsync(string view) => _scratch.Warehouse.ReadAsync<IReadOnlyList<string>>(
         async session => (await session.Connection.QueryAsync<string>(
             session.Dialect == DialectName.Sqlite

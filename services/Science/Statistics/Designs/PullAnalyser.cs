@@ -17,17 +17,28 @@ internal static class PullAnalyser
         var analysis = new PullAnalysis(pull, data.Rows, smallest.GrandMean, new AnovaTable("", [], []), [], Variation(design, smallest), [], [],
             [.. plots.Select((row, index) => new PlotDiagnostic(row.Plot, fitted[index], smallest.Residuals[index], smallest.Leverages[index], studentized[index]))]);
         return design.Layout == TrialLayout.RandomisedBlocks
-            ? Blocks(design, smallest, rows.IsComplete(pull), analysis)
+            ? Blocks(design, data, smallest, rows.IsComplete(pull), analysis)
             : Split(design, data, analysis);
     }
 
-    private static PullAnalysis Blocks(FieldTrialDesign design, LinearFit fit, bool complete, PullAnalysis analysis) => analysis with
+    /// <summary>
+    /// A term confounded whole with blocks, or without any cell to show it, takes no part: marginal sums of squares of all terms it
+    /// contains would be lost with it. The rest is tested without it, and the table says so.
+    /// </summary>
+    private static PullAnalysis Blocks(FieldTrialDesign design, ModelData data, LinearFit whole, bool complete, PullAnalysis analysis)
     {
-        Anova = fit.Anova(complete ? SumsOfSquares.Sequential : SumsOfSquares.TypeThree),
-        Means = [.. design.Treatments.Select(term => fit.Means(term.Variables))],
-        Components = fit.HasResidual ? [new VarianceComponent(FieldTrialDesign.Plot, fit.ResidualMeanSquare, fit.ResidualDf)] : [],
-        NextSeason = fit.HasResidual ? [new NextSeasonPrecision(AnovaRow.Residual, fit.ResidualMeanSquare, fit.ResidualDf)] : [],
-    };
+        var confounded = whole.NotEstimable.Where(lost => design.Treatments.Any(term => term.Name == lost.Term && DfOf(design, term) == lost.LostDf)).ToList();
+        Term[] terms = [.. design.Treatments.Where(term => confounded.All(lost => lost.Term != term.Name))];
+        var fit = confounded.Count == 0 ? whole : LinearModel.Fit(data, [.. design.Units, .. terms]);
+        var table = fit.Anova(complete ? SumsOfSquares.Sequential : SumsOfSquares.TypeThree);
+        return analysis with
+        {
+            Anova = table with { NotEstimable = [.. confounded.Select(lost => lost with { Reason = $"{lost.Reason}; the other terms are tested without it" }), .. table.NotEstimable] },
+            Means = [.. terms.Select(term => fit.Means(term.Variables))],
+            Components = fit.HasResidual ? [new VarianceComponent(FieldTrialDesign.Plot, fit.ResidualMeanSquare, fit.ResidualDf)] : [],
+            NextSeason = fit.HasResidual ? [new NextSeasonPrecision(AnovaRow.Residual, fit.ResidualMeanSquare, fit.ResidualDf)] : [],
+        };
+    }
 
     private static PullAnalysis Split(FieldTrialDesign design, ModelData data, PullAnalysis analysis)
     {
@@ -59,7 +70,7 @@ internal static class PullAnalyser
         }
         catch (NotEstimableException reason)
         {
-            var lost = design.Treatments.Select(term => new NotEstimableTerm(term.Name, term.Variables.Aggregate(1, (df, name) => df * (Levels(design, name) - 1)), reason.Why));
+            var lost = design.Treatments.Select(term => new NotEstimableTerm(term.Name, DfOf(design, term), reason.Why));
             return analysis with { Anova = new AnovaTable("No analysis", [], [.. lost]) };
         }
     }
@@ -80,5 +91,6 @@ internal static class PullAnalyser
     private static double? Variation(FieldTrialDesign design, LinearFit fit) =>
         ReferenceEquals(design.Scale, ResponseScale.Measured) && fit is { ResidualDf: > 0, GrandMean: > 0 } ? fit.CoefficientOfVariation : null;
 
-    private static int Levels(FieldTrialDesign design, string factor) => design.Factors.Single(entry => entry.Name == factor).Levels.Count;
+    private static int DfOf(FieldTrialDesign design, Term term) =>
+        term.Variables.Aggregate(1, (df, name) => df * (design.Factors.Single(entry => entry.Name == name).Levels.Count - 1));
 }

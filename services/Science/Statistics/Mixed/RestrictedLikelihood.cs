@@ -14,6 +14,7 @@ internal sealed class RestrictedLikelihood(MixedDesign design)
 
     private readonly int _size = design.RandomColumns + design.FixedColumns;
     private readonly int _freedom = design.Data.Rows - design.FixedColumns;
+    private readonly IReadOnlyList<int[]> _blocks = BlocksOf(design);
 
     public Likelihood? Evaluate(double[] free)
     {
@@ -30,7 +31,7 @@ internal sealed class RestrictedLikelihood(MixedDesign design)
             scale[column] = column < design.RandomColumns ? free[design.OwnerOfColumn[column]] : 1;
         }
 
-        if (Cholesky.TryFactor(Scaled(rows.Products, scale)) is not { } factor)
+        if (BorderedFactor.TryFactor(Scaled(rows.Products, scale), design.RandomColumns, _blocks) is not { } factor)
         {
             return null;
         }
@@ -48,21 +49,20 @@ internal sealed class RestrictedLikelihood(MixedDesign design)
         return new Likelihood(value, variance, solution, () => Gradient(free, scale, rows, factor, solution, variance));
     }
 
-    private double[] Gradient(double[] free, double[] scale, WhitenedRows rows, Cholesky factor, double[] solution, double variance)
+    private double[] Gradient(double[] free, double[] scale, WhitenedRows rows, BorderedFactor factor, double[] solution, double variance)
     {
-        var inverse = factor.Inverse();
         var gradient = new double[free.Length];
         for (var column = 0; column < design.RandomColumns; column++)
         {
             // z'Pz and z'Py for one unit's indicator z.
             double[] scaled = [.. rows.Products.Row(column).ToArray().Zip(scale, (product, weight) => product * weight)];
-            var spread = rows.Products[column, column] - inverse.Form(scaled, scaled);
+            var spread = rows.Products[column, column] - VectorKernel.Dot(scaled, factor.Solve(scaled));
             var pull = rows.ResponseProducts[column] - VectorKernel.Dot(scaled, solution);
             var owner = design.OwnerOfColumn[column];
             gradient[owner] -= free[owner] * (spread - (pull * pull / variance));
         }
 
-        var sensitivity = rows.ShapeSensitivity(scale, inverse, solution, variance);
+        var sensitivity = rows.ShapeSensitivity(scale, factor.InverseWithinBlocks(_size), solution, variance);
         for (var index = design.Random.Count; index < free.Length; index++)
         {
             gradient[index] = -0.5 * sensitivity.InnerProduct(ShapeDerivative(free, index));
@@ -81,6 +81,23 @@ internal sealed class RestrictedLikelihood(MixedDesign design)
         moved[position] = free[index] - Step;
         up.Add(design.Structure.Shape(moved, design.Times), -1);
         return up.Scaled(1 / (2 * Step));
+    }
+
+    /// <summary>Columns of fixed effects that some plot joins, directly or through others.</summary>
+    private static List<int[]> BlocksOf(MixedDesign design)
+    {
+        var owner = Enumerable.Range(0, design.RandomColumns + design.FixedColumns).ToArray();
+        foreach (var subject in design.Subjects)
+        {
+            var joined = subject.Columns.Where(column => column >= design.RandomColumns).Select(column => owner[column]).ToHashSet();
+            var target = joined.Min();
+            for (var column = design.RandomColumns; column < owner.Length && joined.Count > 1; column++)
+            {
+                owner[column] = joined.Contains(owner[column]) ? target : owner[column];
+            }
+        }
+
+        return [.. Enumerable.Range(design.RandomColumns, design.FixedColumns).GroupBy(column => owner[column]).Select(block => block.ToArray())];
     }
 
     private Matrix Scaled(Matrix products, double[] scale)

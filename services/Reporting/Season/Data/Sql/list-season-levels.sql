@@ -1,0 +1,4 @@
+select factor, level, unit, position
+from factor_level
+where trial_code = @trialCode
+order by position
