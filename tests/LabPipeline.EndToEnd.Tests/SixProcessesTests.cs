@@ -5,7 +5,6 @@ using LabPipeline.Station;
 using LabPipeline.Station.Demo;
 using LabPipeline.Testing;
 using LabPipeline.Testing.Broker;
-using LabPipeline.Warehouse.Plan;
 
 namespace LabPipeline.EndToEnd.Tests;
 
@@ -61,7 +60,7 @@ public sealed class SixProcessesTests(ITestOutputHelper output)
         var scenario = DemoScenario.Create();
         new DemoWriter(lab).Write(scenario);
         using var warehouse = await StationWarehouse.CreateAsync(lab, Stop);
-        await warehouse.WriteAsync(session => PlanStore.LoadAsync(session, scenario.Plan, DateTimeOffset.UtcNow, "demo"), Stop);
+        await warehouse.WriteAsync(session => DemoPreparation.PrepareAsync(session, scenario, DateTimeOffset.UtcNow), Stop);
     }
 
     private static IEnumerable<string> Arguments(RabbitBroker broker, ScratchFolder folder)

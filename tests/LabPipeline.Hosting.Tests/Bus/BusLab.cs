@@ -24,7 +24,7 @@ internal sealed class BusLab : IAsyncDisposable
         WarehousePause = TimeSpan.FromMilliseconds(200),
     };
 
-    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(120);
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(180);
 
     private readonly ScratchFolder _folder = new();
     private readonly IReadOnlyDictionary<string, string?> _settings;
@@ -39,6 +39,8 @@ internal sealed class BusLab : IAsyncDisposable
     }
 
     public Handling Handling { get; } = new();
+
+    public int Sent => _sent;
 
     public LabWarehouse Warehouse => _host!.Services.GetRequiredService<LabWarehouse>();
 
