@@ -1,10 +1,12 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Text.Json.Serialization;
 using System.Xml.Linq;
 using LabPipeline.Reporting.Exports;
 using LabPipeline.Science.Quantities;
 using MiniExcelLibs;
 using Parquet;
+using Parquet.Serialization;
 
 namespace LabPipeline.Reporting.Tests.Exports;
 
@@ -19,10 +21,29 @@ public sealed class TypedFilesTests
 
         using var file = await lab.ExportAsync(ExportKind.PlotMeans, ExportFormat.Parquet);
 
-        await using var reader = await ParquetReader.CreateAsync(file, cancellationToken: TestContext.Current.CancellationToken);
-        var fields = reader.Schema.GetDataFields().ToDictionary(field => field.Name);
-        Assert.Equal((typeof(string), typeof(long), typeof(double), typeof(DateTime)), (fields["plot_code"].ClrType, fields["pull_no"].ClrType, fields["glucose_mg_per_g"].ClrType, fields["pull_due_on"].ClrType));
-        Assert.Equal(8, reader.RowGroups.Sum(group => group.RowCount));
+        await using (var reader = await ParquetReader.CreateAsync(file, leaveStreamOpen: true, cancellationToken: TestContext.Current.CancellationToken))
+        {
+            var fields = reader.Schema.GetDataFields().ToDictionary(field => field.Name);
+            Assert.Equal((typeof(long), typeof(double), typeof(DateTime)), (fields["pull_no"].ClrType, fields["glucose_mg_per_g"].ClrType, fields["pull_due_on"].ClrType));
+        }
+
+        file.Position = 0;
+        var rows = (await ParquetSerializer.DeserializeAsync<PlotRow>(file, cancellationToken: TestContext.Current.CancellationToken)).Data;
+        Assert.Equal(8, rows.Count);
+        Assert.Equal(0.052123456789, rows.Single(row => row is { PlotCode: "101", PullNo: 1 }).Glucose!.Value, 15);
+        Assert.Equal(7, rows.Count(row => row.Glucose is null));
+    }
+
+    private sealed class PlotRow
+    {
+        [JsonPropertyName("plot_code")]
+        public string? PlotCode { get; set; }
+
+        [JsonPropertyName("pull_no")]
+        public long? PullNo { get; set; }
+
+        [JsonPropertyName("glucose_mg_per_g")]
+        public double? Glucose { get; set; }
     }
 
     [Fact]
