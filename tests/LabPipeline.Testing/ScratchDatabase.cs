@@ -21,6 +21,9 @@ internal sealed partial class ScratchDatabase : IScratchStore
         .Reverse()
         .Select(name => $"delete from {name};")));
 
+    // Databases made side by side only slow each other down.
+    private static readonly SemaphoreSlim OneAtATime = new(1, 1);
+
     private readonly string _connectionString;
 
     private ScratchDatabase(string connectionString)
@@ -31,8 +34,7 @@ internal sealed partial class ScratchDatabase : IScratchStore
 
     public IWarehouseDialect Dialect { get; }
 
-    public static async Task<ScratchDatabase> TakeAsync() =>
-        new(Free.TryTake(out var connectionString) ? connectionString : await SqlServerForTests.CreateDatabaseAsync());
+    public static async Task<ScratchDatabase> TakeAsync() => new(Free.TryTake(out var connectionString) ? connectionString : await MakeAsync());
 
     public async ValueTask DisposeAsync()
     {
@@ -42,6 +44,22 @@ internal sealed partial class ScratchDatabase : IScratchStore
         if (await new Migrator(warehouse, TimeProvider.System).IsNewestAsync(CancellationToken.None))
         {
             Free.Add(_connectionString);
+        }
+    }
+
+    private static async Task<string> MakeAsync()
+    {
+        await OneAtATime.WaitAsync();
+        try
+        {
+            var connectionString = await SqlServerForTests.CreateDatabaseAsync();
+            using var warehouse = new LabWarehouse(new SqlServerDialect(connectionString), TimeProvider.System);
+            await new Migrator(warehouse, TimeProvider.System).MigrateAsync(CancellationToken.None);
+            return connectionString;
+        }
+        finally
+        {
+            OneAtATime.Release();
         }
     }
 
