@@ -36,7 +36,7 @@ function draw() {
         legend: { orientation: "v" },
         hovermode: "closest",
     };
-    window.Plotly.react(chart, seriesOfTable(), layout, { responsive: true, displaylogo: false, staticPlot: false, showEditInChartStudio: false, plotlyServerURL: "" });
+    window.Plotly.react(chart, seriesOfTable(), layout, { responsive: true, displayModeBar: false });
 }
 
 function load() {
