@@ -55,8 +55,8 @@ public sealed class BenchTests(DemoBoard board)
         await Expect(page.Locator("#bench-state")).ToContainTextAsync("1 sheets wait");
 
         // What stands in the browser survives its page; what was half typed as well.
-        await page.Context.SetOfflineAsync(false);
         await page.RouteAsync("**/bench/token", route => route.AbortAsync());
+        await page.Context.SetOfflineAsync(false);
         await page.ReloadAsync();
         await Expect(page.Locator("#chips-sample")).ToHaveValueAsync(first);
         await Expect(page.Locator("#bench-state")).ToContainTextAsync("1 sheets wait");
@@ -88,14 +88,7 @@ public sealed class BenchTests(DemoBoard board)
             await route.FulfillAsync(new() { Response = answer });
         });
 
-        await page.Locator("#fry-batch").FillAsync("B7");
-        foreach (var (column, value) in new[] { ("oil_start_f", "360"), ("oil_lowest_f", "342"), ("oil_after_f", "355"), ("time_s", "130") })
-        {
-            await page.Locator("#fry-" + column).FillAsync(value);
-        }
-
-        await page.Keyboard.PressAsync("Enter");
-        await page.Locator("#sheet-fry .send").ClickAsync();
+        await FryAsync(page, "B7");
         await Expect(page.Locator("#bench-state")).ToContainTextAsync("1 sheets wait");
         await page.Clock.FastForwardAsync(TenMinutes);
 
@@ -109,15 +102,25 @@ public sealed class BenchTests(DemoBoard board)
     {
         Assert.SkipWhen(board.Lack is not null, board.Lack ?? "");
         var page = await board.OpenAsync(RoleNames.Bench, "/bench");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Chip defects" }).ClickAsync();
-        await page.Locator("#chips-slice").FillAsync("0");
-        await ScoreAsync(page, await AnySampleAsync(4), "2");
-        await page.Locator("#sheet-chips .send").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Fry batches" }).ClickAsync();
+        await FryAsync(page, "B;8");
 
         await Expect(page.Locator("#bench-outbox")).ToContainTextAsync("Refused:");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back to mend" }).ClickAsync();
         await Expect(page.Locator("#bench-outbox li")).ToHaveCountAsync(0);
-        await Expect(page.Locator("#sheet-chips tbody tr")).ToHaveCountAsync(1);
+        await Expect(page.Locator("#sheet-fry tbody tr")).ToHaveCountAsync(1);
+    }
+
+    private static async Task FryAsync(IPage page, string batch)
+    {
+        await page.Locator("#fry-batch").FillAsync(batch);
+        foreach (var (column, value) in new[] { ("oil_start_f", "360"), ("oil_lowest_f", "342"), ("oil_after_f", "355"), ("time_s", "130") })
+        {
+            await page.Locator("#fry-" + column).FillAsync(value);
+        }
+
+        await page.Keyboard.PressAsync("Enter");
+        await page.Locator("#sheet-fry .send").ClickAsync();
     }
 
     private static async Task ScoreAsync(IPage page, string sample, string score)

@@ -22,7 +22,7 @@ public sealed class ScannerTests(DemoBoard board)
         await page.Keyboard.TypeAsync(Sample);
         await page.Keyboard.PressAsync(end);
 
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = Sample })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = Sample, Exact = true })).ToBeVisibleAsync();
         await Expect(page.Locator("#barcode")).ToBeFocusedAsync();
         await Expect(page.Locator("#barcode")).ToHaveValueAsync("");
     }

@@ -7,14 +7,18 @@ public sealed record ApiQuery
 {
     public const int LargestSize = 1000;
 
+    private const int UsualSize = 100;
+
+    private const int LastPart = 1_000_000;
+
     [Description("Number of the part, from 1.")]
-    public int Page { get; init; } = 1;
+    public int? Page { get; init; }
 
-    [Description("Rows of a part, at most 1000.")]
-    public int Size { get; init; } = 100;
+    [Description("Rows of a part, at most 1000; 100 when it is not given.")]
+    public int? Size { get; init; }
 
-    [Description("json or csv.")]
-    public string Format { get; init; } = "json";
+    [Description("json, or csv; json when it is not given.")]
+    public string? Format { get; init; }
 
     public string? Trial { get; init; }
 
@@ -29,23 +33,27 @@ public sealed record ApiQuery
     [Description("Level of alerts: block, hold, note.")]
     public string? Level { get; init; }
 
-    public int Skip => (Page - 1) * Size;
+    internal int Part => Page ?? 1;
+
+    internal int Most => Size ?? UsualSize;
+
+    internal int Skip => (Part - 1) * Most;
 
     /// <returns>What is wrong by the parameter's name; empty when nothing is.</returns>
     public IReadOnlyDictionary<string, string[]> Faults()
     {
         var faults = new Dictionary<string, string[]>();
-        if (Page is < 1 or > 1_000_000)
+        if (Part is < 1 or > LastPart)
         {
-            faults["page"] = [$"Found {Page}; expected a whole number from 1."];
+            faults["page"] = [$"Found {Part}; expected a whole number from 1."];
         }
 
-        if (Size is < 1 or > LargestSize)
+        if (Most is < 1 or > LargestSize)
         {
-            faults["size"] = [$"Found {Size}; expected 1 to {LargestSize}."];
+            faults["size"] = [$"Found {Most}; expected 1 to {LargestSize}."];
         }
 
-        if (Format is not ("json" or "csv"))
+        if (Format is not (null or "json" or "csv"))
         {
             faults["format"] = [$"Found '{Format}'; expected json or csv."];
         }

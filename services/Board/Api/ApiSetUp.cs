@@ -18,12 +18,16 @@ internal static class ApiSetUp
         services.AddAuthorizationBuilder().AddPolicy(ApiEndpoints.Policy, policy =>
             policy.AddAuthenticationSchemes(KeyAuthentication.SchemeName, CookieAuthenticationDefaults.AuthenticationScheme).RequireAuthenticatedUser());
         services.ConfigureHttpJsonOptions(json => json.SerializerOptions.PropertyNamingPolicy = JsonNamingPolicy.SnakeCaseLower);
-        services.AddOpenApi("v1", options => options.AddDocumentTransformer((document, _, _) =>
+        services.AddOpenApi("v1", options =>
         {
-            document.Info.Title = "LabPipeline board";
-            document.Info.Version = "v1";
-            document.Info.Description = Description;
-            return Task.CompletedTask;
-        }));
+            options.ShouldInclude = endpoint => endpoint.RelativePath?.StartsWith("api/", StringComparison.Ordinal) == true;
+            options.AddDocumentTransformer((document, _, _) =>
+            {
+                document.Info.Title = "LabPipeline board";
+                document.Info.Version = "v1";
+                document.Info.Description = Description;
+                return Task.CompletedTask;
+            });
+        });
     }
 }

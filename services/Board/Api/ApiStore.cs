@@ -12,21 +12,24 @@ public sealed class ApiStore
     private static readonly SqlText CountAlerts = SqlText.Load<ApiStore>("count-api-alerts");
 
     public static async Task<ApiPage<ApiResult>> ResultsAsync(WarehouseSession session, ApiQuery query) => new(
-        await session.QueryAsync<ApiResult>(ListResults, query).ConfigureAwait(false),
-        query.Page,
-        query.Size,
-        await session.ScalarAsync<int>(CountResults, query).ConfigureAwait(false));
+        await session.QueryAsync<ApiResult>(ListResults, Parameters(query)).ConfigureAwait(false),
+        query.Part,
+        query.Most,
+        await session.ScalarAsync<int>(CountResults, Parameters(query)).ConfigureAwait(false));
 
     public static async Task<ApiPage<ApiAlert>> AlertsAsync(WarehouseSession session, ApiQuery query) => new(
-        await session.QueryAsync<ApiAlert>(ListAlerts, query).ConfigureAwait(false),
-        query.Page,
-        query.Size,
-        await session.ScalarAsync<int>(CountAlerts, query).ConfigureAwait(false));
+        await session.QueryAsync<ApiAlert>(ListAlerts, Parameters(query)).ConfigureAwait(false),
+        query.Part,
+        query.Most,
+        await session.ScalarAsync<int>(CountAlerts, Parameters(query)).ConfigureAwait(false));
 
     public static async Task<ApiPage<ArrivalListing>> ArrivalsAsync(WarehouseSession session, ApiQuery query)
     {
         var counts = await ArrivalListStore.CountAsync(session).ConfigureAwait(false);
-        var items = await ArrivalListStore.ListPageAsync(session, query.State, query.Skip, query.Size).ConfigureAwait(false);
-        return new ApiPage<ArrivalListing>(items, query.Page, query.Size, counts.Where(count => query.State is null || count.State == query.State).Sum(count => count.Arrivals));
+        var items = await ArrivalListStore.ListPageAsync(session, query.State, query.Skip, query.Most).ConfigureAwait(false);
+        return new ApiPage<ArrivalListing>(items, query.Part, query.Most, counts.Where(count => query.State is null || count.State == query.State).Sum(count => count.Arrivals));
     }
+
+    private static object Parameters(ApiQuery query) =>
+        new { query.Trial, query.Pull, query.Quantity, query.State, query.Level, query.Skip, Size = query.Most };
 }
