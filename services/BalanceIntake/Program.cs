@@ -1,4 +1,4 @@
 using LabPipeline.BalanceIntake;
 using LabPipeline.Hosting;
 
-await LabHost.RunAsync(args, new BalanceIntakeModule());
+return await ServiceProcess.RunAsync(args, new BalanceIntakeModule(), Console.Out, Console.Error).ConfigureAwait(false);

@@ -1,4 +1,4 @@
 using LabPipeline.BenchIntake;
 using LabPipeline.Hosting;
 
-await LabHost.RunAsync(args, new BenchIntakeModule());
+return await ServiceProcess.RunAsync(args, new BenchIntakeModule(), Console.Out, Console.Error).ConfigureAwait(false);

@@ -1,4 +1,4 @@
 using LabPipeline.ColourIntake;
 using LabPipeline.Hosting;
 
-await LabHost.RunAsync(args, new ColourIntakeModule());
+return await ServiceProcess.RunAsync(args, new ColourIntakeModule(), Console.Out, Console.Error).ConfigureAwait(false);

@@ -1,4 +1,4 @@
-using MassTransit;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 
 namespace LabPipeline.Hosting;
@@ -11,5 +11,5 @@ public interface ILabModule
 
     void AddServices(IHostApplicationBuilder builder);
 
-    void AddConsumers(IBusRegistrationConfigurator bus);
+    void AddConsumers(IServiceCollection services);
 }

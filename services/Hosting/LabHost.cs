@@ -12,16 +12,6 @@ namespace LabPipeline.Hosting;
 /// <summary>Puts modules, warehouse and bus together into one host: the same for a single service and for all in one process.</summary>
 public static class LabHost
 {
-    /// <summary>Runs <paramref name="modules"/> until the process is told to stop.</summary>
-    public static async Task RunAsync(string[] args, params ILabModule[] modules)
-    {
-        var builder = Host.CreateApplicationBuilder(args);
-        Compose(builder, modules);
-        using var host = builder.Build();
-        await PrepareAsync(host.Services, CancellationToken.None).ConfigureAwait(false);
-        await host.RunAsync().ConfigureAwait(false);
-    }
-
     /// <summary>Adds everything <paramref name="modules"/> need to <paramref name="builder"/>.</summary>
     public static void Compose(IHostApplicationBuilder builder, params ILabModule[] modules)
     {
@@ -50,8 +40,10 @@ public static class LabHost
     }
 
     /// <summary>Creates the folders and brings the warehouse to the newest schema; called before the host starts.</summary>
+    /// <exception cref="OptionsValidationException">The settings have faults, all of which are in the message.</exception>
     public static async Task PrepareAsync(IServiceProvider services, CancellationToken cancellationToken)
     {
+        services.GetRequiredService<IStartupValidator>().Validate();
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
         Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
         await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);

@@ -13,6 +13,9 @@ internal static class LabLogging
 {
     private const long FileLimit = 20 * 1024 * 1024;
 
+    // Every process has its own file, so that processes that share a data folder do not write into each other's lines.
+    private static string LogNameOf(string application) => application[(application.LastIndexOf('.') + 1)..].ToLowerInvariant();
+
     public static void Add(IHostApplicationBuilder builder) => builder.Services.AddSerilog((services, logger) =>
     {
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
@@ -22,7 +25,7 @@ internal static class LabLogging
             .Enrich.FromLogContext()
             .WriteTo.File(
                 new CompactJsonFormatter(),
-                Path.Combine(options.LogFolder, "station-.jsonl"),
+                Path.Combine(options.LogFolder, LogNameOf(builder.Environment.ApplicationName) + "-.jsonl"),
                 rollingInterval: RollingInterval.Day,
                 rollOnFileSizeLimit: true,
                 fileSizeLimitBytes: FileLimit,

@@ -1,3 +1,5 @@
+using LabPipeline.Hosting.Bus;
+
 namespace LabPipeline.Hosting;
 
 /// <summary>Where this laboratory keeps its data and how its services talk.</summary>
@@ -10,6 +12,9 @@ public sealed class LabOptions
 
     /// <summary>Whether log lines also go to the console. Default false: the station's commands print for people.</summary>
     public bool LogToConsole { get; set; }
+
+    /// <summary>How services talk: <c>in-process</c> when all run in one process (the default), <c>rabbitmq</c> between processes.</summary>
+    public string Bus { get; set; } = BusNames.InProcess;
 
     /// <summary>The embedded warehouse.</summary>
     public string WarehouseFile => Path.Combine(Path.GetFullPath(DataFolder), "warehouse.db");

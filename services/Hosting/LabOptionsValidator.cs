@@ -1,3 +1,4 @@
+using LabPipeline.Hosting.Bus;
 using Microsoft.Extensions.Options;
 
 namespace LabPipeline.Hosting;
@@ -11,6 +12,11 @@ public sealed class LabOptionsValidator : IValidateOptions<LabOptions>
         if (string.IsNullOrWhiteSpace(options.DataFolder))
         {
             faults.Add("Lab:DataFolder is empty; expected the folder that holds the warehouse and the archive.");
+        }
+
+        if (options.Bus is not (BusNames.InProcess or BusNames.RabbitMq))
+        {
+            faults.Add($"Lab:Bus is '{options.Bus}'; expected {BusNames.InProcess} or {BusNames.RabbitMq}.");
         }
 
         return faults.Count == 0 ? ValidateOptionsResult.Success : ValidateOptionsResult.Fail(faults);

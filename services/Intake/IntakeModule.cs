@@ -1,5 +1,4 @@
 using LabPipeline.Hosting;
-using MassTransit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
@@ -23,7 +22,7 @@ public abstract class IntakeModule(IntakeKind kind) : ILabModule
         builder.Services.AddSingleton<IHostedService>(services => ActivatorUtilities.CreateInstance<IntakeWorker>(services, kind));
     }
 
-    public void AddConsumers(IBusRegistrationConfigurator bus)
+    public void AddConsumers(IServiceCollection services)
     {
         // Intake only tells; it listens to nobody.
     }

@@ -1,11 +1,11 @@
 using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
+using LabPipeline.Hosting.Health;
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Deliveries;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Warehouse;
-using MassTransit;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -41,12 +41,13 @@ public sealed class NotifierModule : ILabModule
             provider.GetRequiredService<LabWarehouse>(),
             provider.GetRequiredService<TimeProvider>()));
         services.AddHostedService(provider => provider.GetRequiredService<DeliveryWorker>());
+        services.AddServicePulse(Name);
     }
 
-    public void AddConsumers(IBusRegistrationConfigurator bus)
+    public void AddConsumers(IServiceCollection services)
     {
-        bus.AddOnceConsumer<QcAlertRaisedConsumer, QcAlertRaised>(QcAlertRaisedConsumer.Endpoint);
-        bus.AddOnceConsumer<QcAlertClearedConsumer, QcAlertCleared>(QcAlertClearedConsumer.Endpoint);
+        services.AddOnceConsumer<QcAlertRaisedConsumer, QcAlertRaised>(QcAlertRaisedConsumer.Endpoint);
+        services.AddOnceConsumer<QcAlertClearedConsumer, QcAlertCleared>(QcAlertClearedConsumer.Endpoint);
     }
 
     private static ChannelCourier CourierOf(IAlertChannel channel, IServiceProvider provider) => new(

@@ -1,4 +1,4 @@
 using LabPipeline.Hosting;
 using LabPipeline.Notifier;
 
-await LabHost.RunAsync(args, new NotifierModule()).ConfigureAwait(false);
+return await ServiceProcess.RunAsync(args, new NotifierModule(), Console.Out, Console.Error).ConfigureAwait(false);

@@ -1,4 +1,4 @@
 using LabPipeline.Hosting;
 using LabPipeline.Quality;
 
-await LabHost.RunAsync(args, new QualityModule());
+return await ServiceProcess.RunAsync(args, new QualityModule(), Console.Out, Console.Error).ConfigureAwait(false);

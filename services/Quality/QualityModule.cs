@@ -1,9 +1,9 @@
 using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
+using LabPipeline.Hosting.Health;
 using LabPipeline.Quality.Evaluation;
 using LabPipeline.Quality.Rules;
-using MassTransit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Options;
@@ -24,13 +24,14 @@ public sealed class QualityModule : ILabModule
         builder.Services.AddSingleton<QualityEvaluation>();
         builder.Services.AddSingleton<PullWatch>();
         builder.Services.AddHostedService(services => services.GetRequiredService<PullWatch>());
+        builder.Services.AddServicePulse(Name);
     }
 
-    public void AddConsumers(IBusRegistrationConfigurator bus)
+    public void AddConsumers(IServiceCollection services)
     {
-        bus.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
-        bus.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
-        bus.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
-        bus.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
+        services.AddOnceConsumer<ReadingsRecordedConsumer, ReadingsRecorded>(ReadingsRecordedConsumer.Endpoint);
+        services.AddOnceConsumer<ReadingsChangedConsumer, ReadingsChanged>(ReadingsChangedConsumer.Endpoint);
+        services.AddOnceConsumer<TrialPlanLoadedConsumer, TrialPlanLoaded>(TrialPlanLoadedConsumer.Endpoint);
+        services.AddOnceConsumer<FileRefusedConsumer, FileRefused>(FileRefusedConsumer.Endpoint);
     }
 }

@@ -1,4 +1,4 @@
 using LabPipeline.Hosting;
 using LabPipeline.SugarIntake;
 
-await LabHost.RunAsync(args, new SugarIntakeModule());
+return await ServiceProcess.RunAsync(args, new SugarIntakeModule(), Console.Out, Console.Error).ConfigureAwait(false);

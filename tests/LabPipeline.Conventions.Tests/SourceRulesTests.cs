@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace LabPipeline.Conventions.Tests;
 
 /// <summary>Habits a reader relies on: short files, one public type a file, the top level as agreed.</summary>
@@ -7,7 +5,7 @@ public sealed class SourceRulesTests
 {
     private const int LongestFile = 300;
 
-    private static readonly string Root = FindRoot();
+    private static readonly string Root = RepositoryFolder.Root;
 
     [Fact]
     public void Files_WhenCounted_HaveAtMostThreeHundredLines() =>
@@ -61,15 +59,4 @@ public sealed class SourceRulesTests
     private static IEnumerable<string> Sources() => new[] { "contracts", "services", "tests" }
         .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(Root, folder), "*.cs", SearchOption.AllDirectories))
         .Where(path => !path.Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj"));
-
-    private static string FindRoot([CallerFilePath] string here = "")
-    {
-        var folder = Path.GetDirectoryName(here)!;
-        while (!File.Exists(Path.Combine(folder, "LabPipeline.sln")))
-        {
-            folder = Path.GetDirectoryName(folder)!;
-        }
-
-        return folder;
-    }
 }

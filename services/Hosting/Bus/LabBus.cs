@@ -1,36 +1,38 @@
-using MassTransit;
+using LabPipeline.Hosting.Bus.Rabbit;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Options;
 
 namespace LabPipeline.Hosting.Bus;
 
-/// <summary>The bus: in this process when everything runs together.</summary>
+/// <summary>Puts the bus together: in this process when everything runs together, over a broker when it does not.</summary>
+/// <remarks>
+/// The bus library's own registration is not used: it allows one bus a process for ever, and a bus that hangs must be replaced. With it
+/// stays out its usage report to its makers.
+/// </remarks>
 internal static class LabBus
 {
-    private const int Retries = 5;
-
-    private static readonly TimeSpan FirstRetry = TimeSpan.FromMilliseconds(200);
-
-    private static readonly TimeSpan LongestRetry = TimeSpan.FromSeconds(10);
-
     public static void Add(IHostApplicationBuilder builder, IReadOnlyList<ILabModule> modules)
     {
-        builder.Services.AddMassTransit(bus =>
+        var services = builder.Services;
+        services.AddOptions<RabbitOptions>().Bind(builder.Configuration.GetSection(RabbitOptions.Section)).ValidateOnStart();
+        services.AddSingleton<IValidateOptions<RabbitOptions>, RabbitOptionsValidator>();
+        foreach (var module in modules)
         {
-            bus.DisableUsageTelemetry();
-            foreach (var module in modules)
-            {
-                module.AddConsumers(bus);
-            }
+            module.AddConsumers(services);
+        }
 
-            bus.UsingInMemory((context, transport) =>
-            {
-                transport.UseMessageRetry(retry => retry.Exponential(Retries, FirstRetry, LongestRetry, FirstRetry));
-                transport.ConfigureEndpoints(context);
-            });
-        });
-        builder.Services.AddSingleton<ConsumerCatalogue>();
-        builder.Services.AddSingleton<RelaySignal>();
-        builder.Services.AddHostedService<OutboxRelay>();
+        services.TryAddSingleton(new BusPatience());
+        services.AddSingleton<ConsumerCatalogue>();
+        services.AddSingleton<RelaySignal>();
+        services.AddSingleton<MessageDelivery>();
+        services.AddSingleton<IBusTransport>(provider => provider.GetRequiredService<IOptions<LabOptions>>().Value.Bus == BusNames.RabbitMq
+            ? ActivatorUtilities.CreateInstance<RabbitTransport>(provider)
+            : ActivatorUtilities.CreateInstance<InProcessTransport>(provider));
+        services.AddSingleton<LabBusHost>();
+        services.AddHostedService(provider => provider.GetRequiredService<LabBusHost>());
+        services.AddHostedService<OutboxRelay>();
+        services.AddHealthChecks().AddCheck<BusHealthCheck>("bus");
     }
 }

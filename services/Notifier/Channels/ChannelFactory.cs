@@ -1,4 +1,5 @@
 using System.Net;
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Routing;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Notifier.Storms;
@@ -73,6 +74,9 @@ public sealed class ChannelFactory(NotifierOptions options, string dataFolder, I
                 NotifierOptionsValidator.TimeOf(quiet.From)!.Value,
                 NotifierOptionsValidator.TimeOf(quiet.To)!.Value,
                 TimeZoneInfo.FindSystemTimeZoneById(options.TimeZone))
+            : null,
+        Digest = channel.DigestAt.Length > 0
+            ? new DailyDigest(NotifierOptionsValidator.TimeOf(channel.DigestAt)!.Value, TimeZoneInfo.FindSystemTimeZoneById(options.TimeZone))
             : null,
         Storm = new StormLimits { Immediate = options.StormMessages, Window = options.StormWindow, GatherFor = options.StormGathering },
         Timeout = timeout,

@@ -1,4 +1,4 @@
-using LabPipeline.Notifier.Settings;
+using LabPipeline.Hosting.Settings;
 using MailKit.Security;
 using MimeKit;
 

@@ -9,5 +9,9 @@ public sealed record DigestRow
 
     public string Level { get; init; } = "";
 
+    public string? TrialCode { get; init; }
+
+    public int? PullNo { get; init; }
+
     public string Headline { get; init; } = "";
 }

@@ -1,3 +1,6 @@
+using LabPipeline.Notifier.Messages;
+using LabPipeline.Notifier.Routing;
+
 namespace LabPipeline.Notifier.Deliveries;
 
 /// <summary>A delivery to be written down before anything is sent.</summary>
@@ -17,7 +20,15 @@ public sealed record NewDelivery
 
     public string? Reason { get; init; }
 
-    public required DateTimeOffset DueAt { get; init; }
+    /// <summary>The digest it waits for; null when it goes by itself.</summary>
+    public string? DigestId { get; init; }
+
+    public DateTimeOffset DueAt { get; init; }
 
     public required DateTimeOffset CreatedAt { get; init; }
+
+    /// <summary>The same delivery with its time: now, after the quiet hours, or with the day's digest.</summary>
+    public NewDelivery Scheduled(ChannelPolicy? channel, AlertLevel level) => channel?.Digest?.NextAfter(CreatedAt, level) is { } digestAt
+        ? this with { DueAt = digestAt, DigestId = NoticeIdentity.OfDigest(Channel, digestAt) }
+        : this with { DueAt = channel?.DueAt(CreatedAt, level) ?? CreatedAt };
 }

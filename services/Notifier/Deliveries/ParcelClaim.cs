@@ -34,7 +34,7 @@ public static class ParcelClaim
         if (await DigestStore.FindDueAsync(session, channel.Name, now).ConfigureAwait(false) is { } digestId)
         {
             await DigestStore.MarkAsync(session, channel.Name, digestId, Claimed(now)).ConfigureAwait(false);
-            return await DigestParcelAsync(session, channel.Name, digestId).ConfigureAwait(false);
+            return await DigestParcelAsync(session, channel, digestId).ConfigureAwait(false);
         }
 
         var verdict = channel.Storm is { } limits
@@ -77,16 +77,17 @@ public static class ParcelClaim
     {
         var digestId = NoticeIdentity.OfDigest(channel.Name, now);
         await DigestStore.StartAsync(session, channel.Name, digestId, now, Claimed(now)).ConfigureAwait(false);
-        return await DigestParcelAsync(session, channel.Name, digestId).ConfigureAwait(false);
+        return await DigestParcelAsync(session, channel, digestId).ConfigureAwait(false);
     }
 
-    private static async Task<Parcel> DigestParcelAsync(WarehouseSession session, string channel, string digestId)
+    private static async Task<Parcel> DigestParcelAsync(WarehouseSession session, ChannelPolicy channel, string digestId)
     {
-        var head = await DigestStore.FindHeadAsync(session, channel, digestId).ConfigureAwait(false);
-        var lines = await DigestStore.ListLinesAsync(session, channel, digestId).ConfigureAwait(false);
+        var head = await DigestStore.FindHeadAsync(session, channel.Name, digestId).ConfigureAwait(false);
+        var lines = await DigestStore.ListLinesAsync(session, channel.Name, digestId).ConfigureAwait(false);
+        var isOfTheDay = digestId == NoticeIdentity.OfDigest(channel.Name, head.DueAt);
         return new Parcel
         {
-            Notices = [NoticeWriter.Digest(digestId, head, lines)],
+            Notices = [NoticeWriter.Digest(digestId, isOfTheDay ? channel.Digest?.DayOf(head.DueAt) : null, head, lines)],
             DigestId = digestId,
             Attempts = head.Attempts,
             DueAt = head.DueAt,

@@ -56,8 +56,7 @@ public sealed class QcAlertClearedConsumer(
             Urgency = ClearingPlan.Urgency,
             State = step == ClearingStep.Tell ? DeliveryStates.Pending : DeliveryStates.HeldBack,
             Reason = step == ClearingStep.Tell ? null : RaisingPlan.CameAndWent,
-            DueAt = policy?.DueAt(now, AlertLevel.Note) ?? now,
             CreatedAt = now,
-        }).ConfigureAwait(false);
+        }.Scheduled(policy, AlertLevel.Note)).ConfigureAwait(false);
     }
 }

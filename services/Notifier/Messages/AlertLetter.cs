@@ -30,7 +30,8 @@ public sealed record AlertLetter(string Subject, string Text, string Html)
     private static string SubjectOf(DigestNotice digest)
     {
         var blocks = digest.Blocks > 0 ? Invariant($", {digest.Blocks} of them block") : "";
-        return Invariant($"[digest] and {digest.Total} more{blocks} (alerts {digest.FirstAlertId} to {digest.LastAlertId})");
+        var what = digest.Day is { } day ? Invariant($"Bench day {day:yyyy-MM-dd}: {CountOf(digest)}") : Invariant($"and {digest.Total} more");
+        return Invariant($"[digest] {what}{blocks} ({RangeOf(digest)})");
     }
 
     private static List<Section> SectionsOf(AlertNotice alert, string? boardUrl)
@@ -68,21 +69,45 @@ public sealed record AlertLetter(string Subject, string Text, string Html)
 
     private static List<Section> SectionsOf(DigestNotice digest, string? boardUrl)
     {
-        var lines = digest.Lines.Select(line => Invariant($"[{line.Label}] {line.Headline} (alert {line.AlertId})")).ToList();
-        if (digest.Total > lines.Count)
-        {
-            lines.Add(Invariant($"and {digest.Total - lines.Count} more, all on the board"));
-        }
-
         return
         [
-            new Section("What", [Invariant($"{digest.Total} alerts came faster than single messages are sent; the most urgent are listed first.")]),
-            new Section("Alerts", lines),
-            new Section("What to do now", ["So many at once usually have one cause: an instrument, a method setting or a file. Look for it first."]),
+            new Section("What", [digest.Day is { } day
+                ? Invariant($"{CountOf(digest)} of bench day {day:yyyy-MM-dd} that did not have to be told at once.")
+                : Invariant($"{digest.Total} alerts came faster than single messages are sent; the most urgent are listed first.")]),
+            .. digest.Day is null ? [new Section("Alerts", LinesOf(digest.Lines))] : SectionsByPull(digest.Lines),
+            .. RestOf(digest),
+            new Section("What to do now", [digest.Day is null
+                ? "So many at once usually have one cause: an instrument, a method setting or a file. Look for it first."
+                : "Start with what holds a result: while extracts and chips of the day are still there, a repeat is cheap."]),
             new Section("How to settle", [SettlingOf("each alert", boardUrl)]),
             Footer(digest.Id, "digest"),
         ];
     }
+
+    private static IEnumerable<Section> SectionsByPull(IReadOnlyList<DigestLine> lines) => lines
+        .GroupBy(line => (line.TrialCode, line.PullNo))
+        .OrderBy(pull => pull.Key.TrialCode is null).ThenBy(pull => pull.Key.TrialCode, StringComparer.Ordinal).ThenBy(pull => pull.Key.PullNo)
+        .Select(pull => new Section(HeadingOf(pull.Key.TrialCode, pull.Key.PullNo), LinesOf(pull)));
+
+    private static string HeadingOf(string? trial, int? pull) => (trial, pull) switch
+    {
+        (null, _) => "Of no trial",
+        (_, null) => $"Trial {trial}",
+        _ => Invariant($"Trial {trial}, pull {pull}"),
+    };
+
+    private static List<string> LinesOf(IEnumerable<DigestLine> lines) =>
+        [.. lines.Select(line => Invariant($"[{line.Label}] {line.Headline} (alert {line.AlertId})"))];
+
+    private static IEnumerable<Section> RestOf(DigestNotice digest) => digest.Total > digest.Lines.Count
+        ? [new Section("Not listed", [Invariant($"and {digest.Total - digest.Lines.Count} more, all on the board")])]
+        : [];
+
+    private static string CountOf(DigestNotice digest) => digest.Total == 1 ? "1 alert" : Invariant($"{digest.Total} alerts");
+
+    private static string RangeOf(DigestNotice digest) => digest.FirstAlertId == digest.LastAlertId
+        ? Invariant($"alert {digest.FirstAlertId}")
+        : Invariant($"alerts {digest.FirstAlertId} to {digest.LastAlertId}");
 
     private static string SettlingOf(string what, string? boardUrl) =>
         $"Open {what} on the board{(boardUrl is null ? "" : $" ({boardUrl})")}, say what was decided and why; it is then settled for everyone.";

@@ -4,4 +4,6 @@ namespace LabPipeline.Notifier.Messages;
 /// <param name="AlertId">The alert in the warehouse.</param>
 /// <param name="Label">Level or event, as in the subject of a single message.</param>
 /// <param name="Headline">What, where, number against limit.</param>
-public sealed record DigestLine(int AlertId, string Label, string Headline);
+/// <param name="TrialCode">The trial, when the alert belongs to one.</param>
+/// <param name="PullNo">The pull, when the alert belongs to one.</param>
+public sealed record DigestLine(int AlertId, string Label, string Headline, string? TrialCode = null, int? PullNo = null);

@@ -5,6 +5,9 @@ public sealed record DigestNotice : Notice
 {
     public const int MostLines = 50;
 
+    /// <summary>The bench day whose alerts these are; null when they came too fast to be told one by one.</summary>
+    public DateOnly? Day { get; init; }
+
     public required int Total { get; init; }
 
     public required int Blocks { get; init; }

@@ -69,6 +69,7 @@ public static class NoticeJson
 
     private static void WriteDigest(Utf8JsonWriter json, DigestNotice digest)
     {
+        WriteIfAny(json, "day", digest.Day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
         json.WriteNumber("total", digest.Total);
         json.WriteNumber("blocks", digest.Blocks);
         json.WriteNumber("firstAlert", digest.FirstAlertId);

@@ -27,10 +27,11 @@ public static class NoticeWriter
         MissingOn = delivery.MissingOn,
     };
 
-    public static DigestNotice Digest(string digestId, DigestHead head, IReadOnlyList<DigestRow> rows) => new()
+    public static DigestNotice Digest(string digestId, DateOnly? day, DigestHead head, IReadOnlyList<DigestRow> rows) => new()
     {
         Id = digestId,
         At = head.DueAt,
+        Day = day,
         Total = head.Total,
         Blocks = head.Blocks,
         FirstAlertId = head.FirstAlertId,
@@ -38,7 +39,7 @@ public static class NoticeWriter
         Lines =
         [
             .. rows.Select(row => new DigestLine(
-                row.AlertId, NoticeLabels.Of(row.Event, row.Level), NoticeText.OneLine(row.Headline, NoticeText.LongestHeadline))),
+                row.AlertId, NoticeLabels.Of(row.Event, row.Level), NoticeText.OneLine(row.Headline, NoticeText.LongestHeadline), Name(row.TrialCode), row.PullNo)),
         ],
     };
 

@@ -13,6 +13,9 @@ public sealed record ChannelPolicy
     /// <summary>Null where every hour is fine.</summary>
     public QuietHours? Quiet { get; init; }
 
+    /// <summary>Null where every alert is told by itself.</summary>
+    public DailyDigest? Digest { get; init; }
+
     /// <summary>Null where any number of messages is fine.</summary>
     public StormLimits? Storm { get; init; }
 
@@ -30,7 +33,6 @@ public sealed record ChannelPolicy
 
     /// <summary>How old an alert nobody has acknowledged is when it is told here although nobody asked for its level; null for never.</summary>
     public TimeSpan? EscalateAfter { get; init; }
-
 
     /// <summary>The moment from which an alert of <paramref name="level"/> is owed to this channel.</summary>
     public DateTimeOffset DueAt(DateTimeOffset now, AlertLevel level) => Quiet?.DueAt(now, level) ?? now;

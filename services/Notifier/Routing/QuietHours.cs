@@ -17,11 +17,7 @@ public sealed record QuietHours(TimeOnly From, TimeOnly To, TimeZoneInfo Zone)
         }
 
         var day = DateOnly.FromDateTime(local.DateTime);
-        var end = (clock < To ? day : day.AddDays(1)).ToDateTime(To);
-
-        // An hour that the clock change skips is read as it would have been before the change.
-        var offset = Zone.IsInvalidTime(end) ? Zone.GetUtcOffset(end.AddHours(-1)) : Zone.GetUtcOffset(end);
-        var due = new DateTimeOffset(end, offset).ToUniversalTime();
+        var due = LocalMoment.Of(clock < To ? day : day.AddDays(1), To, Zone);
         return due > now ? due : now;
     }
 }

@@ -21,8 +21,7 @@ public static class RaisingPlan
             Urgency = (int)level,
             State = isOver && !channel.IsCompleteRecord ? DeliveryStates.HeldBack : DeliveryStates.Pending,
             Reason = isOver && !channel.IsCompleteRecord ? CameAndWent : null,
-            DueAt = channel.DueAt(now, level),
             CreatedAt = now,
-        }),
+        }.Scheduled(channel, level)),
     ];
 }

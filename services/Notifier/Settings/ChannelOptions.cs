@@ -11,6 +11,9 @@ public abstract class ChannelOptions
     /// <summary>Quiet hours in <see cref="NotifierOptions.TimeZone"/>. Default none.</summary>
     public QuietHoursOptions? Quiet { get; set; }
 
+    /// <summary>Local time such as <c>16:30</c> at which whatever does not block is told in one message a day. Default: every alert at once, by itself.</summary>
+    public string DigestAt { get; set; } = "";
+
     /// <summary>Tells an open alert of level block or hold again after this time, until somebody acknowledges it. Default never; at least 10 minutes.</summary>
     public TimeSpan? RemindAfter { get; set; }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Routing;
 using Microsoft.Extensions.Options;
@@ -143,6 +144,27 @@ public sealed partial class NotifierOptionsValidator : IValidateOptions<Notifier
         if (channel.EscalateAfter < ShortestReminder)
         {
             yield return $"{setting}:EscalateAfter is {channel.EscalateAfter:c}; expected at least {ShortestReminder:c}.";
+        }
+
+        foreach (var fault in WaitingFaults(setting, channel))
+        {
+            yield return fault;
+        }
+    }
+
+    private static IEnumerable<string> WaitingFaults(string setting, ChannelOptions channel)
+    {
+        if (channel.DigestAt.Length > 0)
+        {
+            if (TimeOf(channel.DigestAt) is null)
+            {
+                yield return $"{setting}:DigestAt is '{channel.DigestAt}'; expected a time such as 16:30, or nothing.";
+            }
+
+            if (channel.Quiet is not null || channel.RemindAfter is not null || channel.EscalateAfter is not null)
+            {
+                yield return $"{setting} has DigestAt together with Quiet, RemindAfter or EscalateAfter; expected one way of waiting. Give the address a second channel for the other.";
+            }
         }
 
         if (channel.Quiet is { } quiet)

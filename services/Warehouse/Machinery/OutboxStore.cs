@@ -11,6 +11,7 @@ public sealed class OutboxStore
     private static readonly SqlText ListUnpublished = SqlText.Load<OutboxStore>("list-outbox-unpublished");
     private static readonly SqlText MarkPublished = SqlText.Load<OutboxStore>("mark-outbox-published");
     private static readonly SqlText ReopenUnhandled = SqlText.Load<OutboxStore>("reopen-outbox-unhandled");
+    private static readonly SqlText Reopen = SqlText.Load<OutboxStore>("reopen-outbox-message");
     private static readonly SqlText CountUnpublished = SqlText.Load<OutboxStore>("count-outbox-unpublished");
     private static readonly SqlText CountUnhandled = SqlText.Load<OutboxStore>("count-outbox-unhandled");
 
@@ -33,12 +34,20 @@ public sealed class OutboxStore
     public static Task MarkPublishedAsync(WarehouseSession session, IReadOnlyList<long> positions, DateTimeOffset now) =>
         session.ExecuteAsync(MarkPublished, new { positions, at = now });
 
-    /// <summary>Lets messages go out again which were published but never handled by <paramref name="consumer"/>: the in-process bus forgets at exit.</summary>
+    /// <summary>Lets messages go out again which were published but neither handled nor parked by <paramref name="consumer"/>: the in-process bus forgets at exit.</summary>
     public static Task<int> ReopenUnhandledAsync(WarehouseSession session, string type, string consumer) =>
         session.ExecuteAsync(ReopenUnhandled, new { type, consumer });
 
+    /// <summary>Lets one message go out again under its own identifier; of a message that came from elsewhere a row is made.</summary>
+    public static async Task SendAgainAsync(WarehouseSession session, Guid messageId, string type, string body, DateTimeOffset now)
+    {
+        await session.ExecuteAsync(Insert, new { id = messageId, type, body, at = now }).ConfigureAwait(false);
+        await session.ExecuteAsync(Reopen, new { id = messageId }).ConfigureAwait(false);
+    }
+
     public static Task<int> CountUnpublishedAsync(WarehouseSession session) => session.ScalarAsync<int>(CountUnpublished)!;
 
+    /// <summary>How many messages <paramref name="consumer"/> has neither handled nor parked.</summary>
     public static Task<int> CountUnhandledAsync(WarehouseSession session, string type, string consumer) =>
         session.ScalarAsync<int>(CountUnhandled, new { type, consumer })!;
 

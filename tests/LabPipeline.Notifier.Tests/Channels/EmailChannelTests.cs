@@ -1,3 +1,4 @@
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Messages;
 using LabPipeline.Notifier.Settings;

@@ -98,6 +98,32 @@ public sealed partial class AlertLetterTests
         Assert.Contains("  and 1198 more, all on the board\n", letter.Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Write_WhenADigestOfABenchDay_ListsPullByPull()
+    {
+        var digest = Samples.Digest with
+        {
+            Day = new DateOnly(2026, 1, 14),
+            Total = 3,
+            Blocks = 0,
+            FirstAlertId = 4,
+            LastAlertId = 9,
+            Lines =
+            [
+                new DigestLine(4, "hold", "Sample 26K70013A: duplicates disagree", "26K", 3),
+                new DigestLine(9, "hold", "File held"),
+                new DigestLine(6, "note", "Sample 26K70020B: peel below target", "26K", 2),
+            ],
+        };
+
+        var letter = AlertLetter.Write(digest, null);
+
+        Assert.Equal("[digest] Bench day 2026-01-14: 3 alerts (alerts 4 to 9)", letter.Subject);
+        Assert.Matches(
+            @"(?s)Trial 26K, pull 2\n  \[note\].*alert 6.*Trial 26K, pull 3\n  \[hold\].*alert 4.*Of no trial\n  \[hold\] File held \(alert 9\)", letter.Text);
+        Assert.DoesNotContain("faster", letter.Text, StringComparison.Ordinal);
+    }
+
     [GeneratedRegex("<(?:p|h3)>(.*?)</(?:p|h3)>")]
     private static partial Regex HtmlLine();
 }

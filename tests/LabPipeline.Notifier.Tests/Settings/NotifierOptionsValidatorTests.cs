@@ -1,3 +1,4 @@
+using LabPipeline.Hosting.Settings;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Testing;
 
@@ -36,6 +37,7 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
             {
                 ["Lab Manager"] = new EmailOptions { To = "manager", Levels = { "alarm" }, Quiet = new QuietHoursOptions { From = "8pm", To = "06:00" }, RemindAfter = TimeSpan.FromMinutes(1), EscalateAfter = TimeSpan.Zero },
                 ["technician"] = new EmailOptions { To = "t@lab.example", Quiet = new QuietHoursOptions { From = "06:00", To = "06:00" } },
+                ["principal"] = new EmailOptions { To = "p@lab.example", DigestAt = "evening", RemindAfter = TimeSpan.FromHours(1) },
             },
             Webhooks =
             {
@@ -61,6 +63,8 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
                 "Notifier:Emails:Lab Manager:EscalateAfter is 00:00:00; expected at least 00:10:00.",
                 "Notifier:Emails:Lab Manager:Quiet is from '8pm' to '06:00'; expected times such as 20:00 and 06:30.",
                 "Notifier:Emails:technician:Quiet is from '06:00' to '06:00'; expected two different times, or no Quiet.",
+                "Notifier:Emails:principal:DigestAt is 'evening'; expected a time such as 16:30, or nothing.",
+                "Notifier:Emails:principal has DigestAt together with Quiet, RemindAfter or EscalateAfter; expected one way of waiting. Give the address a second channel for the other.",
                 "Notifier:WebhookPrivateNetworks has '10.1.2'; expected a network such as 10.1.2.0/24.",
                 "Notifier:Webhooks:a:Url is not an absolute https address without user name; expected such as https://hooks.lab.example/alerts.",
                 "Notifier:Webhooks:a: the signing secret is missing: neither a file nor an environment variable is named; expected one of them.",

@@ -1,4 +1,4 @@
-namespace LabPipeline.Notifier.Settings;
+namespace LabPipeline.Hosting.Settings;
 
 /// <summary>A password or key that does not show itself in logs, messages or a debugger's list.</summary>
 public sealed class Secret(string value)

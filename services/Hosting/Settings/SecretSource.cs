@@ -1,4 +1,4 @@
-namespace LabPipeline.Notifier.Settings;
+namespace LabPipeline.Hosting.Settings;
 
 /// <summary>Reads a secret from a file or from the environment, never from the settings themselves.</summary>
 public static class SecretSource

@@ -1,0 +1,1 @@
+update outbox set published_at = null where message_id = @id
