@@ -27,11 +27,16 @@ function isBeingUsed(part) {
         || fields.some(field => field.value !== (field.defaultValue ?? field.value)) || part.querySelector("details[open] form") !== null;
 }
 
-/** Keeps the keyboard where it was: the element of the same name or address gets the focus again. */
+/** Keeps the keyboard where it was, the element of the same name or address gets the focus again, and leaves open what a person opened. */
 function replaceInside(part, fresh) {
     const held = part.contains(document.activeElement) ? document.activeElement : null;
     const find = held && (held.id ? "#" + CSS.escape(held.id) : held.matches("a[href]") ? `a[href="${CSS.escape(held.getAttribute("href"))}"]` : null);
+    const folds = [...part.querySelectorAll("details")].map(fold => fold.open);
     part.replaceChildren(...fresh.childNodes);
+    const freshFolds = [...part.querySelectorAll("details")];
+    if (freshFolds.length === folds.length) {
+        freshFolds.forEach((fold, at) => { fold.open = folds[at]; });
+    }
     if (find) {
         part.querySelector(find)?.focus({ preventScroll: true });
     }
