@@ -52,8 +52,14 @@ public static class StationApp
             plan.SetDescription("Trial plans.");
             plan.AddCommand<PlanCheckCommand>("check").WithDescription("List every fault of a plan document; load nothing.");
             plan.AddCommand<PlanLoadCommand>("load").WithDescription("Load a trial plan and register its samples.");
+            plan.AddCommand<PlanDrawCommand>("draw").WithDescription("Draw the layout of a trial with a stated seed; write plan and plot map.");
+            plan.AddCommand<PlanAdviceCommand>("advice").WithDescription("Say how many blocks the variation of an earlier trial asks for.");
         });
         configuration.AddCommand<SamplesCommand>("samples").WithDescription("Write the sample list of a plan, with barcodes, as CSV.");
+        configuration.AddCommand<CalendarCommand>("calendar").WithDescription("Write the pulls of plans as a calendar file.");
+        configuration.AddCommand<LabelsCommand>("labels").WithDescription("Print tags or half labels of a pull as PDF.");
+        configuration.AddCommand<PickListCommand>("pick-list").WithDescription("Print which bags to bring for a pull, by bay and plot.");
+        configuration.AddCommand<BenchOrderCommand>("bench-order").WithDescription("Draw, keep and print the order of analysis or frying of a pull.");
         configuration.AddCommand<DryRunCommand>("dry-run").WithDescription("Read a file under a profile and show the first rows as they would be stored.");
         configuration.AddCommand<ArrivalsCommand>("arrivals").WithDescription("List files that arrived, with their state and reason.");
         configuration.AddCommand<TrailCommand>("trail").WithDescription("Follow a sample from its barcode to results, readings, files and lines.");
@@ -63,7 +69,29 @@ public static class StationApp
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");
         configuration.AddCommand<TakeOutCommand>("take-out").WithDescription("Take a file out again: its readings no longer count.");
         configuration.AddCommand<AcceptCommand>("accept").WithDescription("Accept an edited re-export: its values take effect.");
+        configuration.AddCommand<SetAsideCommand>("set-aside").WithDescription("Set readings of a sample aside for a physical reason.");
+        configuration.AddCommand<NoMoreExtractsCommand>("no-more-extracts").WithDescription("Note that a sample has no tissue left for another extract.");
+        configuration.AddCommand<SeasonCommand>("season").WithDescription("Print what is done, late, missing or excluded of each plot, pull and measurement.");
+        AddQualityBranches(configuration);
         configuration.AddCommand<SpreadCommand>("spread").WithDescription("Show the lab's own repeatability from its duplicates beside the one in use, and keep it.");
+    }
+
+    private static void AddQualityBranches(IConfigurator configuration)
+    {
+        configuration.AddBranch("controls", controls =>
+        {
+            controls.SetDescription("Control checks of instruments.");
+            controls.AddCommand<ControlsListCommand>("list").WithDescription("List control charts with their limits.");
+            controls.AddCommand<ControlsTargetCommand>("target").WithDescription("State the target of a control and its tolerance.");
+            controls.AddCommand<ControlsFreezeCommand>("freeze").WithDescription("Freeze limits from 20 runs or more.");
+            controls.AddCommand<ControlsReleaseCommand>("release").WithDescription("Release the readings of a run although a control failed.");
+        });
+        configuration.AddBranch("thresholds", thresholds =>
+        {
+            thresholds.SetDescription("Limits a trial sets for itself.");
+            thresholds.AddCommand<ThresholdsListCommand>("list").WithDescription("List thresholds with their history.");
+            thresholds.AddCommand<ThresholdsSetCommand>("set").WithDescription("Set a threshold of a trial.");
+        });
     }
 
     private static int Explain(Exception exception, TextWriter errors)

@@ -136,5 +136,9 @@ public sealed class SqlRulesTests
         public override void Visit(CreateTableStatement node) =>
             Columns.AddRange(node.Definition.ColumnDefinitions.Select(
                 column => $"{node.SchemaObjectName.BaseIdentifier.Value}.{column.ColumnIdentifier.Value}"));
+
+        public override void Visit(AlterTableAddTableElementStatement node) =>
+            Columns.AddRange(node.Definition.ColumnDefinitions.Select(
+                column => $"{node.SchemaObjectName.BaseIdentifier.Value}.{column.ColumnIdentifier.Value}"));
     }
 }

@@ -3,7 +3,7 @@ using Microsoft.Data.Sqlite;
 
 namespace LabPipeline.EndToEnd.Tests;
 
-/// <summary>What two warehouses must have in common to be equal: everything but identifiers given on arrival and times of the clock.</summary>
+/// <summary>What two warehouses must have in common to be equal: everything but identifiers given on arrival, times of the clock, and what follows from them.</summary>
 internal static class WarehouseContents
 {
     private static readonly Dictionary<string, string> Tables = new()
@@ -22,11 +22,18 @@ internal static class WarehouseContents
             select u.instrument || ' ' || u.run || ' ' || b.row_key || ' ' || b.quantity_id || ' ' || b.value || ' ' || b.standing
             from fry_batch b join instrument_run u on u.run_id = b.run_id
             """,
-        ["results"] = "select barcode || ' ' || quantity_id || ' ' || value || ' ' || below_limit || ' ' || n || ' ' || ifnull(s, '') || ' ' || basis from sample_result",
-        ["alerts"] = "select fingerprint || ' ' || level || ' ' || state || ' ' || times_raised || ' ' || headline from qc_alert",
+        ["results"] = "select barcode || ' ' || quantity_id || ' ' || value || ' ' || below_limit || ' ' || n || ' ' || ifnull(s, '') || ' ' || basis || ' ' || in_doubt from sample_result",
+        ["doubts"] = """
+            select u.instrument || ' ' || u.run || ' ' || r.row_key || ' ' || r.quantity_id || ' ' || d.cause
+            from reading_doubt d join reading r on r.reading_id = d.reading_id join instrument_run u on u.run_id = r.run_id
+            """,
+        ["season grid"] = "select barcode || ' ' || quantity_id || ' ' || state || ' ' || readings || ' ' || reason from measurement_state",
+        ["control limits"] = "select instrument || ' ' || material || ' ' || quantity_id || ' ' || version || ' ' || lower || ' ' || upper from control_limit",
+        ["bench orders"] = "select trial_code || ' ' || pull_no || ' ' || kind || ' ' || draw_no || ' ' || position || ' ' || barcode from bench_place",
+        ["alerts"] = "select fingerprint || ' ' || level || ' ' || state || ' ' || times_raised || ' ' || headline from qc_alert where rule_name <> 'delivery failing'",
         ["arrivals"] = "select a.folder || ' ' || a.name || ' ' || a.again || ' ' || a.put_away || ' ' || f.state from arrival a join source_file f on f.file_id = a.file_id",
         ["held files"] = "select folder || ' ' || name || ' ' || reason from held_file",
-        ["deliveries"] = "select a.fingerprint || ' ' || d.times_raised || ' ' || d.event || ' ' || d.channel || ' ' || d.state from delivery d join qc_alert a on a.alert_id = d.alert_id",
+        ["deliveries"] = "select a.fingerprint || ' ' || d.times_raised || ' ' || d.event || ' ' || d.channel || ' ' || d.state from delivery d join qc_alert a on a.alert_id = d.alert_id where a.rule_name <> 'delivery failing'",
         ["files in the archive"] = "select sha256 || ' ' || bytes || ' ' || state from source_file",
     };
 

@@ -16,6 +16,7 @@ internal sealed class SampleBuilder
     private IReadOnlyList<RepeatabilityModel> _repeatability = [];
     private RepeatCost _furtherExtracts = RepeatCost.Expensive;
     private int _row;
+    private bool _moreExtracts = true;
 
     public TrialSettings Trial { get; private set; } = new()
     {
@@ -48,6 +49,12 @@ internal sealed class SampleBuilder
     public SampleBuilder AddingExtracts(RepeatCost cost)
     {
         _furtherExtracts = cost;
+        return this;
+    }
+
+    public SampleBuilder NoMoreExtracts()
+    {
+        _moreExtracts = false;
         return this;
     }
 
@@ -96,7 +103,7 @@ internal sealed class SampleBuilder
     }
 
     public SampleComputation Compute(Func<IReadOnlyList<SampleReading>, IEnumerable<SampleReading>>? shuffle = null) =>
-        SampleResults.Compute(Readings(shuffle), Trial, new RepeatabilityTable(_repeatability), _furtherExtracts);
+        SampleResults.Compute(Readings(shuffle), Trial, new RepeatabilityTable(_repeatability), _furtherExtracts, _moreExtracts);
 
     public SampleResult? Result(Quantity quantity) => Compute().Results.SingleOrDefault(result => result.Quantity == quantity);
 

@@ -1,4 +1,5 @@
 using LabPipeline.Quality.Results;
+using LabPipeline.Quality.Rules;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Science.Repeatability;
 using LabPipeline.Warehouse;
@@ -18,7 +19,7 @@ public sealed class DuplicatePairStore
         var pairs = new List<DuplicatePair>();
         foreach (var part in (await session.QueryAsync<string>(ListDuplicated).ConfigureAwait(false)).Chunk(SamplesAtOnce))
         {
-            var samples = await SampleEvidenceStore.LoadAsync(session, part, trials, RepeatabilityTable.Provisional, RepeatCost.Expensive).ConfigureAwait(false);
+            var samples = await SampleEvidenceStore.LoadAsync(session, part, trials, RepeatabilityTable.Provisional, RepeatCost.Expensive, ThresholdBook.Empty).ConfigureAwait(false);
             pairs.AddRange(RepeatabilityReview.PairsOf(samples.Select(sample => sample.Computed), quantity));
         }
 

@@ -9,6 +9,8 @@ public sealed record PlannedPull
 
     public DateOnly DueOn { get; init; }
 
+    public DateOnly OpensOn { get; init; }
+
     public DateOnly ClosesOn { get; init; }
 
     public string TimeZone { get; init; } = "";

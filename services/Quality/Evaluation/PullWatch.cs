@@ -84,6 +84,7 @@ public sealed class PullWatch(
         }
 
         await evaluation.HeldFilesAsync(session, now).ConfigureAwait(false);
+        await evaluation.DeliveriesAsync(session, now).ConfigureAwait(false);
         if (await WhyNotReadyAsync(session).ConfigureAwait(false) is { } reason)
         {
             return new WatchLook(reason, 0);

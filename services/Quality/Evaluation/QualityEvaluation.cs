@@ -4,6 +4,7 @@ using LabPipeline.Science.Repeatability;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Results;
+using LabPipeline.Warehouse.Thresholds;
 
 namespace LabPipeline.Quality.Evaluation;
 
@@ -25,17 +26,47 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         }
 
         var trials = await TrialStore.ListSettingsAsync(session).ConfigureAwait(false);
+        var thresholds = new ThresholdBook(await ThresholdStore.ListAsync(session).ConfigureAwait(false));
         var repeatability = await SampleEvidenceStore.LoadRepeatabilityAsync(session).ConfigureAwait(false);
         foreach (var part in barcodes.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Chunk(SamplesAtOnce))
         {
-            var samples = await SampleEvidenceStore.LoadAsync(session, part, trials, repeatability, FurtherExtracts).ConfigureAwait(false);
+            var samples = await SampleEvidenceStore.LoadAsync(session, part, trials, repeatability, FurtherExtracts, thresholds).ConfigureAwait(false);
             await ResultStore.ReplaceAsync(session, part, [.. samples.SelectMany(sample => RowsOf(sample, now))]).ConfigureAwait(false);
             await JudgeAsync(session, rules.ForSamples, samples, now).ConfigureAwait(false);
         }
     }
 
+    /// <summary>Judges the controls of runs and the charts they belong to, and writes down which readings they put in doubt.</summary>
+    /// <returns>Samples whose readings came into doubt or out of it: their results must be computed again.</returns>
+    public async Task<IReadOnlySet<string>> ControlsAsync(WarehouseSession session, IReadOnlyCollection<int> runIds, DateTimeOffset now)
+    {
+        var touched = new HashSet<string>(StringComparer.Ordinal);
+        if (runIds.Count == 0)
+        {
+            return touched;
+        }
+
+        var limits = await ControlEvidenceStore.LoadLimitsAsync(session).ConfigureAwait(false);
+        foreach (var runId in runIds.Order())
+        {
+            if (await ControlEvidenceStore.LoadAsync(session, runId, limits).ConfigureAwait(false) is { } evidence)
+            {
+                touched.UnionWith(await ControlEvidenceStore.KeepDoubtsAsync(session, runId, evidence).ConfigureAwait(false));
+                await JudgeAsync(session, rules.ForControls, [evidence], now).ConfigureAwait(false);
+                var charts = await ControlChartStore.LoadAsync(session, evidence, limits).ConfigureAwait(false);
+                await JudgeAsync(session, rules.ForCharts, charts, now).ConfigureAwait(false);
+            }
+        }
+
+        return touched;
+    }
+
     public async Task RunsAsync(WarehouseSession session, IReadOnlyCollection<int> runIds, DateTimeOffset now) =>
         await JudgeAsync(session, rules.ForRuns, await RunEvidenceStore.LoadAsync(session, runIds).ConfigureAwait(false), now).ConfigureAwait(false);
+
+    /// <summary>Holds the runs of samples against the bench orders drawn for them; costs next to nothing where none was drawn.</summary>
+    public async Task OrdersAsync(WarehouseSession session, IReadOnlyCollection<string> barcodes, DateTimeOffset now) =>
+        await JudgeAsync(session, rules.ForOrders, await OrderEvidenceStore.LoadAsync(session, barcodes).ConfigureAwait(false), now).ConfigureAwait(false);
 
     public async Task FilesAsync(WarehouseSession session, IReadOnlyCollection<int> fileIds, DateTimeOffset now) =>
         await JudgeAsync(session, rules.ForFiles, await FileEvidenceStore.LoadAsync(session, fileIds).ConfigureAwait(false), now).ConfigureAwait(false);
@@ -47,6 +78,7 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         {
             var evidence = await PullEvidenceStore.LoadAsync(session, pull, trials, now).ConfigureAwait(false);
             await JudgeAsync(session, rules.ForPulls, [evidence], now).ConfigureAwait(false);
+            await KeepGridAsync(session, evidence).ConfigureAwait(false);
         }
     }
 
@@ -57,6 +89,24 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         var told = await AlertStore.ListOpenByKindAsync(session, HeldFileEvidence.Kind).ConfigureAwait(false);
         var scopes = held.Select(file => file.Scope).Concat(told.Select(alert => alert.Scope)).Distinct(StringComparer.Ordinal).ToList();
         await AlertLedger.ApplyAsync(session, scopes, [.. held.SelectMany(file => RuleRunner.Run(rules.ForHeldFiles, file))], now).ConfigureAwait(false);
+    }
+
+    /// <summary>Judges what channels owe, and clears the alerts of those that owe nothing any more.</summary>
+    public async Task DeliveriesAsync(WarehouseSession session, DateTimeOffset now)
+    {
+        var owed = await DeliveryEvidenceStore.ListAsync(session, now).ConfigureAwait(false);
+        var told = await AlertStore.ListOpenByKindAsync(session, DeliveryEvidence.Kind).ConfigureAwait(false);
+        var scopes = owed.Select(channel => channel.Scope).Concat(told.Select(alert => alert.Scope)).Distinct(StringComparer.Ordinal).ToList();
+        await AlertLedger.ApplyAsync(session, scopes, [.. owed.SelectMany(channel => RuleRunner.Run(rules.ForChannels, channel))], now).ConfigureAwait(false);
+    }
+
+    private static async Task KeepGridAsync(WarehouseSession session, PullEvidence evidence)
+    {
+        // Without a time zone there is no calendar; the rules have said so.
+        if (TrialCalendar.Exists(evidence.Trial.TimeZone))
+        {
+            await SeasonGridStore.ReplaceAsync(session, evidence.Trial.TrialCode, evidence.Number, SeasonGrid.Of(evidence)).ConfigureAwait(false);
+        }
     }
 
     private static async Task JudgeAsync<TEvidence>(
@@ -80,6 +130,7 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         S = result.S,
         Basis = result.Basis,
         FromReadings = JsonSerializer.Serialize(result.FromReadings),
+        InDoubt = result.InDoubt,
         ComputedAt = now,
     });
 }

@@ -14,7 +14,8 @@ public sealed class ReadingsRecordedConsumer(LabWarehouse warehouse, RelaySignal
 
     protected override async Task HandleAsync(ReadingsRecorded message, WarehouseSession session, DateTimeOffset now)
     {
-        await evaluation.SamplesAsync(session, message.SampleBarcodes, now).ConfigureAwait(false);
+        var barcodes = await WithDoubtsAsync(message, session, now).ConfigureAwait(false);
+        await evaluation.SamplesAsync(session, barcodes, now).ConfigureAwait(false);
         var runs = await RunEvidenceStore.ListWeighingRunsAsync(session, message.SampleBarcodes, message.FileId).ConfigureAwait(false);
         if (message.Part < message.Parts)
         {
@@ -22,9 +23,22 @@ public sealed class ReadingsRecordedConsumer(LabWarehouse warehouse, RelaySignal
             return;
         }
 
+        await evaluation.OrdersAsync(session, message.SampleBarcodes, now).ConfigureAwait(false);
         var frying = await RunEvidenceStore.ListFryRunsAsync(session, message.FileId).ConfigureAwait(false);
         await evaluation.RunsAsync(session, [.. runs.Union(frying)], now).ConfigureAwait(false);
         var refused = await FileEvidenceStore.ListEarlierRefusedAsync(session, message.FileId).ConfigureAwait(false);
         await evaluation.FilesAsync(session, [message.FileId, .. refused], now).ConfigureAwait(false);
+    }
+
+    /// <summary>Controls are judged once for a file, with its last part, and before the samples whose readings they vouch for.</summary>
+    private async Task<IReadOnlyCollection<string>> WithDoubtsAsync(ReadingsRecorded message, WarehouseSession session, DateTimeOffset now)
+    {
+        if (message.Part < message.Parts)
+        {
+            return message.SampleBarcodes;
+        }
+
+        var controlled = await ControlEvidenceStore.ListRunsAsync(session, message.SampleBarcodes, message.FileId).ConfigureAwait(false);
+        return [.. message.SampleBarcodes.Union(await evaluation.ControlsAsync(session, controlled, now).ConfigureAwait(false))];
     }
 }

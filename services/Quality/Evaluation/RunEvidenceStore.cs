@@ -1,6 +1,7 @@
 using LabPipeline.Quality.Results;
 using LabPipeline.Quality.Rules;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Thresholds;
 
 namespace LabPipeline.Quality.Evaluation;
 
@@ -40,11 +41,11 @@ internal sealed class RunEvidenceStore
 
     public static Task<IReadOnlyList<int>> ListFryRunsAsync(WarehouseSession session, int fileId) => session.QueryAsync<int>(ListFryRuns, new { fileId });
 
-    /// <summary>The runs that scopes such as <c>run:balance 1/2026-01-14</c> name; names may hold slashes themselves.</summary>
-    public static async Task<IReadOnlyCollection<int>> FindRunsAsync(WarehouseSession session, IEnumerable<string> scopes)
+    /// <summary>The runs that names such as <c>balance 1/2026-01-14</c> stand for; they may hold slashes themselves.</summary>
+    public static async Task<IReadOnlyCollection<int>> FindRunsAsync(WarehouseSession session, IEnumerable<string> names)
     {
         var runs = new HashSet<int>();
-        foreach (var name in scopes.Select(scope => scope[RunEvidence.Kind.Length..]))
+        foreach (var name in names)
         {
             for (var slash = name.IndexOf('/', StringComparison.Ordinal); slash >= 0; slash = name.IndexOf('/', slash + 1))
             {
@@ -76,7 +77,8 @@ internal sealed class RunEvidenceStore
 
         var weighed = WeighedSamples(weights);
         var fryOfRun = frying.ToLookup(row => row.RunId, row => row.Reading);
-        return [.. runs.Select(run => Evidence(run, weighed, fryOfRun))];
+        var book = new ThresholdBook(await ThresholdStore.ListAsync(session).ConfigureAwait(false));
+        return [.. runs.Select(run => Evidence(run, weighed, fryOfRun) with { Thresholds = ThresholdsOf(run, weights, book) })];
     }
 
     private static Task<IReadOnlyList<WeightRow>> WeightsOfAsync(WarehouseSession session, PullKey pull) => session.QueryAsync<WeightRow>(ListWeights, pull);
@@ -94,6 +96,11 @@ internal sealed class RunEvidenceStore
             FryReadings = [.. fryOfRun[run.RunId]],
         };
     }
+
+    private static Dictionary<string, ThresholdsInForce> ThresholdsOf(RunRow run, List<WeightRow> weights, ThresholdBook book) => weights
+        .Where(weight => weight.RunId == run.RunId)
+        .GroupBy(weight => weight.TrialCode, StringComparer.Ordinal)
+        .ToDictionary(trial => trial.Key, trial => book.At(trial.Key, trial.Min(weight => weight.MeasuredAt)), StringComparer.Ordinal);
 
     private static List<(int RunId, WeighedSample Sample)> WeighedSamples(List<WeightRow> weights)
     {
@@ -152,6 +159,8 @@ internal sealed class RunEvidenceStore
         public int? Tuber { get; init; }
 
         public string FileName { get; init; } = "";
+
+        public DateTimeOffset? MeasuredAt { get; init; }
 
         public SampleReading Reading => new() { ReadingId = ReadingId, Barcode = Barcode, QuantityId = QuantityId, Value = Value, Tuber = Tuber };
     }

@@ -22,12 +22,14 @@ internal sealed class SampleEvidenceStore
     /// <param name="trials">Settings by trial.</param>
     /// <param name="repeatability">Repeatability in use.</param>
     /// <param name="furtherExtracts">How further extracts are added.</param>
+    /// <param name="thresholds">Limits trials have set.</param>
     public static async Task<IReadOnlyList<SampleEvidence>> LoadAsync(
         WarehouseSession session,
         IReadOnlyCollection<string> barcodes,
         IReadOnlyDictionary<string, TrialSettings> trials,
         RepeatabilityTable repeatability,
-        RepeatCost furtherExtracts)
+        RepeatCost furtherExtracts,
+        ThresholdBook thresholds)
     {
         var samples = await session.QueryAsync<SampleIdentity>(ListSamples, new { barcodes }).ConfigureAwait(false);
         var readings = await session.QueryAsync<SampleReading>(ListReadings, new { barcodes }).ConfigureAwait(false);
@@ -46,7 +48,8 @@ internal sealed class SampleEvidenceStore
                     Trial = trial,
                     Readings = own,
                     Contested = [.. contested[sample.Barcode]],
-                    Computed = SampleResults.Compute(own, trial, repeatability, furtherExtracts),
+                    Computed = SampleResults.Compute(own, trial, repeatability, furtherExtracts, !sample.NoMoreExtracts),
+                    Thresholds = thresholds.At(sample.TrialCode, own.All.Min(reading => reading.MeasuredAt)),
                 };
             }),
         ];

@@ -14,7 +14,10 @@ public sealed class TrialPlanLoadedConsumer(LabWarehouse warehouse, RelaySignal 
 
     protected override async Task HandleAsync(TrialPlanLoaded message, WarehouseSession session, DateTimeOffset now)
     {
-        await evaluation.SamplesAsync(session, message.JoinedBarcodes, now).ConfigureAwait(false);
+        var controlled = await ControlEvidenceStore.ListRunsAsync(session, message.JoinedBarcodes, fileId: null).ConfigureAwait(false);
+        var doubted = await evaluation.ControlsAsync(session, controlled, now).ConfigureAwait(false);
+        await evaluation.SamplesAsync(session, [.. message.JoinedBarcodes.Union(doubted)], now).ConfigureAwait(false);
+        await evaluation.OrdersAsync(session, message.JoinedBarcodes, now).ConfigureAwait(false);
         var runs = await RunEvidenceStore.ListWeighingRunsAsync(session, message.JoinedBarcodes, fileId: null).ConfigureAwait(false);
         await evaluation.RunsAsync(session, runs, now).ConfigureAwait(false);
         await evaluation.FilesAsync(session, message.FileIds, now).ConfigureAwait(false);

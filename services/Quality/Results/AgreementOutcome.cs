@@ -17,4 +17,7 @@ public enum AgreementOutcome
 
     /// <summary>No judgement was possible.</summary>
     NotJudged = 5,
+
+    /// <summary>They disagree, no more can be had, and the procedure has no rule for so few.</summary>
+    Unresolved = 6,
 }

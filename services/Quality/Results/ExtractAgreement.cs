@@ -31,5 +31,5 @@ public sealed record ExtractAgreement
     /// <summary>Why there is no judgement; empty when there is one.</summary>
     public string WhyNot { get; init; } = "";
 
-    public bool Disagrees => Outcome is AgreementOutcome.Open or AgreementOutcome.Median;
+    public bool Disagrees => Outcome is AgreementOutcome.Open or AgreementOutcome.Median or AgreementOutcome.Unresolved;
 }

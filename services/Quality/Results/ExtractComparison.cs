@@ -20,8 +20,9 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
     /// <param name="repeatability">In use for the quantity.</param>
     /// <param name="planned">Extracts the trial plans for each sample.</param>
     /// <param name="further">How further extracts are added.</param>
+    /// <param name="more">False when no further extract can be made.</param>
     public static ExtractComparison Of(
-        Quantity quantity, IReadOnlyList<ExtractResult> extracts, RepeatabilityModel repeatability, int planned, RepeatCost further)
+        Quantity quantity, IReadOnlyList<ExtractResult> extracts, RepeatabilityModel repeatability, int planned, RepeatCost further, bool more = true)
     {
         var ordered = extracts.OrderBy(extract => extract.MeasuredAt ?? DateTimeOffset.MaxValue)
             .ThenBy(extract => extract.Extract, StringComparer.Ordinal).ToList();
@@ -45,10 +46,10 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
 
         if (ordered.Any(extract => extract.Content.Raw is null))
         {
-            return Censored(ordered, agreement);
+            return Censored(ordered, agreement, more);
         }
 
-        return planned > 2 || ordered.Count > LongestProcedure ? Together(ordered, agreement) : Procedure(ordered, agreement, further);
+        return planned > 2 || ordered.Count > LongestProcedure ? Together(ordered, agreement, more) : Procedure(ordered, agreement, further, more);
     }
 
     private static ExtractComparison NotJudged(List<ExtractResult> ordered, ExtractAgreement agreement)
@@ -59,10 +60,10 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
         return new(MeanOf(ordered), ordered, $"mean of {ordered.Count}, not compared", agreement with { Outcome = AgreementOutcome.NotJudged, WhyNot = why });
     }
 
-    private static ExtractComparison Procedure(List<ExtractResult> ordered, ExtractAgreement agreement, RepeatCost further)
+    private static ExtractComparison Procedure(List<ExtractResult> ordered, ExtractAgreement agreement, RepeatCost further, bool more)
     {
         var values = ordered.ConvertAll(extract => extract.Content.Raw!.Value);
-        var decision = new AcceptabilityCheck(agreement.RepeatabilitySd, further).Decide(values);
+        var decision = new AcceptabilityCheck(agreement.RepeatabilitySd, further).Decide(values, more);
         var used = ordered.Take(decision.ResultsUsed).ToList();
         var judged = agreement with
         {
@@ -74,6 +75,7 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
             {
                 AcceptabilityOutcome.Mean => AgreementOutcome.Agrees,
                 AcceptabilityOutcome.Median => AgreementOutcome.Median,
+                AcceptabilityOutcome.Unresolved => AgreementOutcome.Unresolved,
                 _ => AgreementOutcome.Open,
             },
         };
@@ -81,10 +83,10 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
             ? new(Limited(final, used), used, decision.Rule, judged)
             : new(
                 Limited(values.Count == 2 ? values.Average() : MedianOf(values), used), used,
-                $"{(values.Count == 2 ? "mean" : "median")} of {values.Count}, disagreement open", judged);
+                $"{(values.Count == 2 ? "mean" : "median")} of {values.Count}{Standing(more)}", judged);
     }
 
-    private static ExtractComparison Together(List<ExtractResult> ordered, ExtractAgreement agreement)
+    private static ExtractComparison Together(List<ExtractResult> ordered, ExtractAgreement agreement, bool more)
     {
         var values = ordered.ConvertAll(extract => extract.Content.Raw!.Value);
         var step = new AcceptabilityStep(
@@ -94,19 +96,19 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
             Compared = step.Results,
             Range = step.Range,
             CriticalRange = step.CriticalRange,
-            Outcome = step.Agrees ? AgreementOutcome.Agrees : values.Count == 2 ? AgreementOutcome.Open : AgreementOutcome.Median,
-            MoreNeeded = !step.Agrees && values.Count == 2 ? 1 : 0,
+            Outcome = step.Agrees ? AgreementOutcome.Agrees : values.Count == 2 ? Unsettled(more) : AgreementOutcome.Median,
+            MoreNeeded = !step.Agrees && values.Count == 2 && more ? 1 : 0,
         };
         if (step.Agrees || values.Count == 2)
         {
-            return new(MeanOf(ordered), ordered, $"mean of {values.Count}{(step.Agrees ? "" : ", disagreement open")}", judged);
+            return new(MeanOf(ordered), ordered, $"mean of {values.Count}{(step.Agrees ? "" : Standing(more))}", judged);
         }
 
         return new(Limited(MedianOf(values), ordered), ordered, $"median of {values.Count}", judged);
     }
 
     /// <summary>Some results have no number: only a difference that no number could close is a disagreement.</summary>
-    private static ExtractComparison Censored(List<ExtractResult> ordered, ExtractAgreement agreement)
+    private static ExtractComparison Censored(List<ExtractResult> ordered, ExtractAgreement agreement, bool more)
     {
         var gap = Math.Max(0m, ordered.Max(extract => CensoredMean.Lowest(extract.Content)) - ordered.Min(extract => CensoredMean.Highest(extract.Content)));
         var critical = CriticalRange.PublishedFactor(ordered.Count) * agreement.RepeatabilitySd;
@@ -116,11 +118,15 @@ internal sealed record ExtractComparison(LabResult Content, IReadOnlyList<Extrac
             Compared = ordered.Count,
             Range = gap,
             CriticalRange = critical,
-            Outcome = agrees ? AgreementOutcome.Agrees : AgreementOutcome.Open,
-            MoreNeeded = agrees ? 0 : 1,
+            Outcome = agrees ? AgreementOutcome.Agrees : Unsettled(more),
+            MoreNeeded = agrees || !more ? 0 : 1,
         };
-        return new(MeanOf(ordered), ordered, $"mean of {ordered.Count}{(agrees ? "" : ", disagreement open")}", judged);
+        return new(MeanOf(ordered), ordered, $"mean of {ordered.Count}{(agrees ? "" : Standing(more))}", judged);
     }
+
+    private static AgreementOutcome Unsettled(bool more) => more ? AgreementOutcome.Open : AgreementOutcome.Unresolved;
+
+    private static string Standing(bool more) => more ? ", disagreement open" : ", disagreement unresolved";
 
     private static LabResult MeanOf(List<ExtractResult> extracts) => CensoredMean.Of(extracts.ConvertAll(extract => extract.Content));
 

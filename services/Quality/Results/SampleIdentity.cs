@@ -18,4 +18,7 @@ public sealed record SampleIdentity
     public string Treatment { get; init; } = "";
 
     public string BayCode { get; init; } = "";
+
+    /// <summary>Whether a person noted that no further extract can be made.</summary>
+    public bool NoMoreExtracts { get; init; }
 }

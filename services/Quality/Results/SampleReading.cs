@@ -42,5 +42,8 @@ public sealed record SampleReading
 
     public int Line { get; init; }
 
+    /// <summary>Whether a control beside it failed.</summary>
+    public bool InDoubt { get; init; }
+
     public Quantity Quantity => QuantityCatalogue.Get(QuantityId);
 }

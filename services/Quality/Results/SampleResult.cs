@@ -11,4 +11,8 @@ namespace LabPipeline.Quality.Results;
 /// <param name="Basis">How it was made from them, in at most 64 characters.</param>
 /// <param name="FromReadings">Identifiers of the readings, sorted.</param>
 public sealed record SampleResult(
-    Quantity Quantity, decimal Value, bool BelowLimit, int N, decimal? S, string Basis, IReadOnlyList<long> FromReadings);
+    Quantity Quantity, decimal Value, bool BelowLimit, int N, decimal? S, string Basis, IReadOnlyList<long> FromReadings)
+{
+    /// <summary>Whether a reading behind it is in doubt because a control beside it failed.</summary>
+    public bool InDoubt { get; init; }
+}

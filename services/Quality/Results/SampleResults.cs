@@ -10,18 +10,27 @@ public static class SampleResults
     /// <param name="trial">What the trial decided beforehand.</param>
     /// <param name="repeatability">Repeatability in use for each quantity.</param>
     /// <param name="furtherExtracts">How the laboratory adds extracts when two disagree: one at a time (the default), or two at once.</param>
+    /// <param name="moreExtracts">False when no further extract can be made: the procedure ends with what there is.</param>
     public static SampleComputation Compute(
-        SampleReadings readings, TrialSettings trial, RepeatabilityTable repeatability, RepeatCost furtherExtracts = RepeatCost.Expensive)
+        SampleReadings readings,
+        TrialSettings trial,
+        RepeatabilityTable repeatability,
+        RepeatCost furtherExtracts = RepeatCost.Expensive,
+        bool moreExtracts = true)
     {
         ArgumentNullException.ThrowIfNull(readings);
         ArgumentNullException.ThrowIfNull(trial);
         ArgumentNullException.ThrowIfNull(repeatability);
         var sheet = new ResultSheet();
         GravityResults.Compute(readings, trial, sheet);
-        new SugarResults(readings, trial, repeatability, sheet.Find(QuantityCatalogue.DryMatter)?.Value, furtherExtracts, sheet).Compute();
+        new SugarResults(readings, trial, repeatability, sheet.Find(QuantityCatalogue.DryMatter)?.Value, furtherExtracts, moreExtracts, sheet).Compute();
         MassResults.Compute(readings, sheet);
         new ColourResults(readings, trial, sheet).Compute();
         BenchResults.Compute(readings, trial, sheet);
-        return new SampleComputation([.. sheet.Results.OrderBy(result => result.Quantity.Id)], sheet.Faults, sheet.Agreements);
+        var inDoubt = readings.All.Where(reading => reading.InDoubt).Select(reading => reading.ReadingId).ToHashSet();
+        return new SampleComputation(
+            [.. sheet.Results.OrderBy(result => result.Quantity.Id).Select(result => result with { InDoubt = result.FromReadings.Any(inDoubt.Contains) })],
+            sheet.Faults,
+            sheet.Agreements);
     }
 }

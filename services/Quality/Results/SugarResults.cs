@@ -12,6 +12,7 @@ internal sealed class SugarResults(
     RepeatabilityTable repeatability,
     decimal? dryMatterPercent,
     RepeatCost furtherExtracts,
+    bool moreExtracts,
     ResultSheet sheet)
 {
     private static readonly int[] Concentrations =
@@ -127,7 +128,7 @@ internal sealed class SugarResults(
             return null;
         }
 
-        var comparison = ExtractComparison.Of(quantity, extracts, repeatability.For(quantity), trial.ExtractsPerSample, furtherExtracts);
+        var comparison = ExtractComparison.Of(quantity, extracts, repeatability.For(quantity), trial.ExtractsPerSample, furtherExtracts, moreExtracts);
         var reported = ReportedValue.Of(comparison.Content);
         var numbers = comparison.Used.Where(extract => extract.Content.Raw is not null).Select(extract => extract.Content.Raw!.Value).ToList();
         var s = numbers.Count == comparison.Used.Count ? Spread.Of(numbers) : null;

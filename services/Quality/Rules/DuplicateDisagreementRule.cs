@@ -25,14 +25,29 @@ public sealed class DuplicateDisagreementRule : IRule<SampleEvidence>
 
     private Finding Disagreement(SampleEvidence evidence, ExtractAgreement agreement)
     {
-        var open = agreement.Outcome == AgreementOutcome.Open;
-        var advice = open
-            ? $"Extract the sample {(agreement.MoreNeeded == 2 ? "twice" : "once")} more while tissue is fresh; until then the "
-                + $"{(agreement.Compared == 2 ? "mean" : "median")} stands, marked as open. Never keep the two that agree."
-            : "The median stands. Check mass, volume and dilution of each extract; when this repeats itself, check the method.";
         return Findings.Of(
-            this, evidence, open ? FindingLevel.Hold : FindingLevel.Note, agreement.Quantity.Name,
+            this, evidence, agreement.Outcome == AgreementOutcome.Median ? FindingLevel.Note : FindingLevel.Hold, agreement.Quantity.Name,
             $"{evidence.Title}: {AgreementText.Results(agreement)} differ by {NumberText.Of(agreement.Range)}; {AgreementText.Limit(agreement)}.",
-            advice, AgreementText.AddTo(new FactSheet(), agreement));
+            Advice(agreement), AgreementText.AddTo(new FactSheet(), agreement).Add(agreement.Quantity.Name + " procedure", EndOf(agreement)));
     }
+
+    private static string Advice(ExtractAgreement agreement) => agreement.Outcome switch
+    {
+        AgreementOutcome.Open =>
+            $"Extract the sample {(agreement.MoreNeeded == 2 ? "twice" : "once")} more while tissue is fresh; until then the "
+                + $"{(agreement.Compared == 2 ? "mean" : "median")} stands, marked as open. Never keep the two that agree. "
+                + "When no tissue is left, say so: station no-more-extracts.",
+        AgreementOutcome.Unresolved =>
+            $"No further extract can be made and the procedure has no rule for {NumberText.Of(agreement.Compared)}: their {(agreement.Compared == 2 ? "mean" : "median")} stands, "
+                + "marked as unresolved. Settle this with what is known of each extract; set one aside only for a physical reason.",
+        _ => $"The procedure has ended and the median of {NumberText.Of(agreement.Compared)} stands. Check mass, volume and dilution of each extract; "
+            + "when this repeats itself, check the method.",
+    };
+
+    private static string EndOf(ExtractAgreement agreement) => agreement.Outcome switch
+    {
+        AgreementOutcome.Open => NumberText.Invariant($"{agreement.MoreNeeded} more to extract"),
+        AgreementOutcome.Unresolved => "ended without a rule, no more to be had",
+        _ => NumberText.Invariant($"ended with the median of {agreement.Compared}"),
+    };
 }

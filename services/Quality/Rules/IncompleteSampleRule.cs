@@ -18,9 +18,11 @@ public sealed class IncompleteSampleRule : IRule<PullEvidence>
         }
 
         var toldForThePull = IncompletePullRule.AbsentFromAll(evidence).Select(expectation => expectation.Quantity).ToHashSet();
+        var toldForTheDay = SilentKind.FindAll(evidence).SelectMany(silent => silent.Samples.Select(sample => (sample.Barcode, silent.Kind))).ToHashSet();
         foreach (var sample in evidence.Samples.Where(sample => !sample.HasNothing))
         {
             var gaps = evidence.Expected.Where(expectation => !toldForThePull.Contains(expectation.Quantity))
+                .Where(expectation => !toldForTheDay.Contains((sample.Barcode, expectation.Quantity.Kind)))
                 .Where(expectation => sample.CountOf(expectation.Quantity.Id) < expectation.Readings)
                 .Select(expectation => NumberText.Invariant($"{expectation.Quantity.Name} {sample.CountOf(expectation.Quantity.Id)} of {expectation.Readings}"))
                 .Concat(NeededForSugars(sample))

@@ -1,4 +1,5 @@
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse.Thresholds;
 
 namespace LabPipeline.Quality.Rules;
 
@@ -9,13 +10,14 @@ public sealed class PeelTargetRule(RuleLimits limits) : IRule<SampleEvidence>
 
     public IEnumerable<Finding> Evaluate(SampleEvidence evidence)
     {
-        foreach (var result in evidence.Computed.Results.Where(result => result.Quantity == QuantityCatalogue.MeanCleanedSurface && result.Value < limits.PeelTargetPercent))
+        var target = evidence.Thresholds.Find(QuantityCatalogue.MeanCleanedSurface, ThresholdKinds.Low) ?? limits.PeelTargetPercent;
+        foreach (var result in evidence.Computed.Results.Where(result => result.Quantity == QuantityCatalogue.MeanCleanedSurface && result.Value < target))
         {
             yield return Findings.Of(
                 this, evidence, FindingLevel.Note, "sample",
-                $"{evidence.Title}: cleaned surface is {NumberText.Of(result.Value)} % ({result.Basis}), below the target of {NumberText.Of(limits.PeelTargetPercent)} %.",
+                $"{evidence.Title}: cleaned surface is {NumberText.Of(result.Value)} % ({result.Basis}), below the target of {NumberText.Of(target)} %.",
                 "Peel longer in smaller batches; remaining peel darkens chips and adds to peel loss spread.",
-                new FactSheet().Add("cleaned surface %", result.Value).Add("target %", limits.PeelTargetPercent));
+                new FactSheet().Add("cleaned surface %", result.Value).Add("target %", target));
         }
     }
 }

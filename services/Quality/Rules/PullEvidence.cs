@@ -11,6 +11,9 @@ public sealed record PullEvidence : IEvidence
 
     public required DateOnly DueOn { get; init; }
 
+    /// <summary>First local day on which the pull may be measured.</summary>
+    public DateOnly OpensOn { get; init; }
+
     /// <summary>Last local day, included, on which the pull's readings are on time.</summary>
     public required DateOnly ClosesOn { get; init; }
 
@@ -26,6 +29,10 @@ public sealed record PullEvidence : IEvidence
 
     /// <summary>Whether the last day of the window is over.</summary>
     public bool IsClosed => Today > ClosesOn;
+
+    /// <summary>The local day on which a sample came to the bench; null while it has no reading with a time.</summary>
+    public DateOnly? BenchDayOf(PullSample sample) =>
+        sample.FirstMeasuredAt is { } first ? TrialCalendar.DateOf(first, Trial.TimeZone) : null;
 
     public string Scope => ScopeOf(Trial.TrialCode, Number);
 

@@ -17,6 +17,12 @@ public sealed record PullSample
     /// <summary>Earliest instant of measurement, when the files state one.</summary>
     public DateTimeOffset? FirstMeasuredAt { get; init; }
 
+    /// <summary>Earliest instant of measurement of each quantity, where the files state one.</summary>
+    public IReadOnlyDictionary<int, DateTimeOffset> FirstOfQuantity { get; init; } = new Dictionary<int, DateTimeOffset>();
+
+    /// <summary>By quantity, why readings of it were set aside.</summary>
+    public IReadOnlyDictionary<int, string> SetAside { get; init; } = new Dictionary<int, string>();
+
     public bool HasNothing => Readings.Count == 0;
 
     public int CountOf(int quantityId) => Readings.GetValueOrDefault(quantityId);

@@ -10,10 +10,14 @@ public sealed class RuleSet
             new DuplicateDisagreementRule(), new DilutionSlipRule(), new NegativeSucroseRule(), new ImplausibleValueRule(),
             new ConflictingReExportRule(), new PeelTargetRule(limits), new ResultNotComputableRule(),
         ];
-        ForPulls = [new MissingPullRule(limits), new IncompletePullRule(), new IncompleteSampleRule(), new LatePullRule()];
+        ForPulls = [new MissingPullRule(limits), new IncompletePullRule(), new IncompleteSampleRule(), new LatePullRule(), new EarlyMeasurementRule(), new InstrumentSilentRule()];
         ForRuns = [new WeighingRule(limits), new FryBatchRule()];
         ForFiles = [new FileRefusedRule(), new UnknownBarcodeRule()];
         ForHeldFiles = [new HeldFileRule(limits)];
+        ForControls = [new ControlCheckRule()];
+        ForOrders = [new BenchOrderRule()];
+        ForCharts = [new ControlTrendRule()];
+        ForChannels = [new DeliveryFailingRule()];
     }
 
     public IReadOnlyList<IRule<SampleEvidence>> ForSamples { get; }
@@ -25,4 +29,12 @@ public sealed class RuleSet
     public IReadOnlyList<IRule<FileEvidence>> ForFiles { get; }
 
     public IReadOnlyList<IRule<HeldFileEvidence>> ForHeldFiles { get; }
+
+    public IReadOnlyList<IRule<ControlEvidence>> ForControls { get; }
+
+    public IReadOnlyList<IRule<OrderEvidence>> ForOrders { get; }
+
+    public IReadOnlyList<IRule<ControlChartEvidence>> ForCharts { get; }
+
+    public IReadOnlyList<IRule<DeliveryEvidence>> ForChannels { get; }
 }

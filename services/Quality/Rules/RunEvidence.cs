@@ -17,6 +17,9 @@ public sealed record RunEvidence : IEvidence
 
     public IReadOnlyList<FryReading> FryReadings { get; init; } = [];
 
+    /// <summary>Limits of the trials weighed, when the run was made.</summary>
+    public IReadOnlyDictionary<string, ThresholdsInForce> Thresholds { get; init; } = new Dictionary<string, ThresholdsInForce>();
+
     public string Scope => ScopeOf(Instrument, Run);
 
     public string Subject => Instrument + "/" + Run;
@@ -28,6 +31,8 @@ public sealed record RunEvidence : IEvidence
     public int? PullNo => TrialCode is null ? null : Weighed.Select(sample => sample.PullNo).Distinct().Count() == 1 ? Weighed[0].PullNo : null;
 
     public string? Barcode => null;
+
+    public ThresholdsInForce ThresholdsOf(string trialCode) => Thresholds.GetValueOrDefault(trialCode, ThresholdsInForce.None);
 
     public static string ScopeOf(string instrument, string run) => Kind + instrument + "/" + run;
 

@@ -16,6 +16,9 @@ public sealed record SampleEvidence : IEvidence
 
     public required SampleComputation Computed { get; init; }
 
+    /// <summary>The trial's limits when the sample was measured.</summary>
+    public ThresholdsInForce Thresholds { get; init; } = ThresholdsInForce.None;
+
     public string Scope => ScopeOf(Sample.Barcode);
 
     public string Subject => Sample.Barcode;

@@ -5,6 +5,8 @@ namespace LabPipeline.Quality.Rules;
 /// <summary>Calendar dates as a trial means them: in its own time zone, summer time included.</summary>
 public static class TrialCalendar
 {
+    public static bool Exists(string timeZone) => DateTimeZoneProviders.Tzdb.GetZoneOrNull(timeZone) is not null;
+
     /// <exception cref="InvalidOperationException">No zone has this name.</exception>
     public static DateOnly DateOf(DateTimeOffset instant, string timeZone)
     {

@@ -1,4 +1,5 @@
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse.Thresholds;
 
 namespace LabPipeline.Quality.Rules;
 
@@ -17,7 +18,7 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
 
     public IEnumerable<Finding> Evaluate(RunEvidence evidence)
     {
-        var implausible = evidence.Weighed.Where(sample => !QuantityCatalogue.SpecificGravity.IsPlausible(sample.SpecificGravity)).ToList();
+        var implausible = evidence.Weighed.Where(sample => !evidence.ThresholdsOf(sample.TrialCode).IsPlausible(QuantityCatalogue.SpecificGravity, sample.SpecificGravity)).ToList();
         if (implausible.Count > 0)
         {
             yield return Implausible(evidence, implausible);
@@ -34,7 +35,7 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
 
     private Finding Implausible(RunEvidence evidence, List<WeighedSample> samples)
     {
-        var range = $"{NumberText.Of(QuantityCatalogue.SpecificGravity.Lowest)} to {NumberText.Of(QuantityCatalogue.SpecificGravity.Highest)}";
+        var range = string.Join(" or ", samples.Select(sample => evidence.ThresholdsOf(sample.TrialCode).Range(QuantityCatalogue.SpecificGravity)).Distinct(StringComparer.Ordinal));
         var facts = new FactSheet();
         samples.ForEach(sample => facts.Add(sample.Barcode, sample.SpecificGravity));
         return Findings.Of(
@@ -58,7 +59,8 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
 
         var shift = Median(differences);
         var error = MedianError * RobustSpread * Median(differences.Select(difference => Math.Abs(difference - shift))) / (decimal)Math.Sqrt(differences.Count);
-        return Math.Abs(shift) > limits.SessionShift && Math.Abs(shift) > limits.SessionErrors * error
+        var most = LargestShift(evidence, pull.TrialCode);
+        return Math.Abs(shift) > most && Math.Abs(shift) > limits.SessionErrors * error
             ? Shifted(evidence, samples, differences.Count, shift, error)
             : null;
     }
@@ -71,10 +73,13 @@ public sealed class WeighingRule(RuleLimits limits) : IRule<RunEvidence>
         return Findings.Of(
             this, evidence, FindingLevel.Hold, NumberText.Invariant($"shift {pull.TrialCode}/{pull.PullNo}"),
             NumberText.Invariant($"{evidence.Title}: specific gravity of {count} samples of pull {pull.TrialCode}/{pull.PullNo} is shifted by {Signed(shift)} against their mates ")
-                + $"in other sessions; limits {NumberText.Of(limits.SessionShift)} and {NumberText.Of(limits.SessionErrors)} standard errors of {Gravity(error)}.",
+                + $"in other sessions; limits {NumberText.Of(LargestShift(evidence, pull.TrialCode))} and {NumberText.Of(limits.SessionErrors)} standard errors of {Gravity(error)}.",
             "Check the tare of balance and sling with the check mass; a sling of 12 g left on makes 0.004. Weigh two samples again before the rest." + which,
             new FactSheet().Add("shift", shift).Add("standard error", error).Add("samples compared", count).Add("other sessions", sessions).Add("files", Files(samples)));
     }
+
+    private decimal LargestShift(RunEvidence evidence, string trialCode) =>
+        evidence.ThresholdsOf(trialCode).Find(QuantityCatalogue.SpecificGravity, ThresholdKinds.Shift) ?? limits.SessionShift;
 
     private Finding TooFew(RunEvidence evidence, (string TrialCode, int PullNo) pull, int count) => Findings.NotEvaluated(
         this, evidence,

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Diagnostics;
 using LabPipeline.Station.Demo;
 using Spectre.Console;
@@ -6,13 +7,13 @@ using Spectre.Console.Cli;
 namespace LabPipeline.Station.Commands;
 
 /// <summary>Sets up an invented season, processes it, and shows what was found and where to look.</summary>
-internal sealed class DemoCommand(IAnsiConsole console) : AsyncCommand<StationSettings>
+internal sealed class DemoCommand(IAnsiConsole console) : AsyncCommand<DemoCommand.Settings>
 {
-    public override async Task<int> ExecuteAsync(CommandContext context, StationSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
         var lab = settings.Lab;
         var watch = Stopwatch.StartNew();
-        var scenario = DemoScenario.Create();
+        var scenario = DemoScenario.Create(settings.Clean);
         var writer = new DemoWriter(lab);
         var setUp = writer.Write(scenario);
         console.MarkupLineInterpolated(setUp == DemoSetUp.Written
@@ -30,4 +31,12 @@ internal sealed class DemoCommand(IAnsiConsole console) : AsyncCommand<StationSe
             var task = progress.AddTask("reading and judging files", maxValue: scenario.Files.Count);
             await run.RunAsync(scenario, (settled, _) => task.Value = settled, cancellationToken);
         });
+
+    /// <summary>What the command takes.</summary>
+    internal sealed class Settings : StationSettings
+    {
+        [CommandOption("--clean")]
+        [Description("A season in which nothing goes wrong: no alert should stop the work.")]
+        public bool Clean { get; init; }
+    }
 }

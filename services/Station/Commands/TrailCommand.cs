@@ -47,7 +47,7 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
 
     private void ShowResults(IReadOnlyList<TrailResult> results)
     {
-        var table = new Table().Title("Results").AddColumns("quantity", "value", "unit", "n", "s", "basis", "from readings");
+        var table = new Table().Title("Results").AddColumns("quantity", "value", "unit", "n", "s", "basis", "doubt", "from readings");
         foreach (var result in results)
         {
             table.AddRow(new[]
@@ -58,6 +58,7 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
                 result.N.ToString(CultureInfo.InvariantCulture),
                 result.S is { } s ? Rounded(s) : "",
                 result.Basis,
+                result.InDoubt ? "in doubt" : "",
                 Shorten(result.FromReadings),
             }.Select(Markup.Escape).ToArray());
         }
@@ -81,12 +82,19 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
                 reading.Operator ?? "",
                 reading.FileName,
                 reading.Line.ToString(CultureInfo.InvariantCulture),
-                reading.Standing,
+                Standing(reading),
             }.Select(Markup.Escape).ToArray());
         }
 
         console.Write(table);
     }
+
+    private static string Standing(TrailReading reading) => reading switch
+    {
+        { ExcludedWhy: { } why } => $"{reading.Standing}: {why}",
+        { DoubtCause: { } cause } => $"{reading.Standing}, in doubt: {cause}",
+        _ => reading.Standing,
+    };
 
     private static string Piece(TrailReading reading)
     {

@@ -6,7 +6,7 @@ internal sealed record BenchSession(int Pull, string Block, DateOnly Day, IReadO
     private static readonly string[] Crew = ["MB", "TS", "JR"];
 
     /// <summary>Initials of who does <paramref name="station"/> that day.</summary>
-    public string Operator(int station) => Crew[(Pull + Samples[0].Planned.RunningNumber + station) % Crew.Length];
+    public string Operator(int station) => Crew[(Pull + Samples.Min(sample => sample.Planned.RunningNumber) + station) % Crew.Length];
 
     public DateTime At(int hour, int minute) => Day.ToDateTime(new TimeOnly(hour, minute));
 }

@@ -10,6 +10,9 @@ internal sealed record DemoExtract(
 {
     public const double MadeUpTo = 100;
 
+    /// <summary>Whether the volume was entered once more as solvent added.</summary>
+    public bool SolventWritten { get; init; }
+
     public double GlucoseRead => GramsPerLitre(Glucose);
 
     public double TotalGlucoseRead => GramsPerLitre(TotalGlucose);

@@ -40,6 +40,11 @@ internal static class DemoMishaps
 
     public static readonly (int Pull, string Block, int Place) BadlyPeeled = (2, "4", 5);
 
+    public static readonly (int Pull, string Block, int Place) TwoVolumes = (8, "1", 4);
+
+    /// <summary>The sample of this place was weighed before peeling under its label of the next pull.</summary>
+    public static readonly (int Pull, string Block, int Place) NextPull = (1, "4", 3);
+
     /// <summary>The first sample of this session that was diluted.</summary>
     public static readonly (int Pull, string Block) DilutionSlip = (8, "3");
 
@@ -78,6 +83,11 @@ internal static class DemoMishaps
         if (at == OtherLabel)
         {
             return WithExtract(sample, 1, extract => extract with { Label = StrangeLabel });
+        }
+
+        if (at == TwoVolumes)
+        {
+            return WithExtract(sample, 0, extract => extract with { SolventWritten = true });
         }
 
         return HandleChips(sample, at);

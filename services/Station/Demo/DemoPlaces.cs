@@ -16,6 +16,10 @@ internal sealed class DemoPlaces(TrialPlan plan, IReadOnlyList<BenchSession> ses
 
     public string Sample((int Pull, string Block, int Place) at) => Find(at.Pull, at.Block).Samples[at.Place].Barcode;
 
+    /// <summary>The plot of a sample at the pull after it.</summary>
+    public string NextPull((int Pull, string Block, int Place) at) =>
+        string.Create(CultureInfo.InvariantCulture, $"Pull {at.Pull + 1}, {Find(at.Pull, at.Block).Samples[at.Place].Planned.Plot.Code}");
+
     public string Diluted((int Pull, string Block) at) => Find(at.Pull, at.Block).Samples.First(sample => sample.Extracts[0].Dilution > 1).Barcode;
 
     public string File((int Pull, string Block) at, string instrument, string ending) =>

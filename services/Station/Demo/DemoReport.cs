@@ -2,6 +2,7 @@ using System.Globalization;
 using LabPipeline.Hosting;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
+using LabPipeline.Warehouse.Plan;
 using Spectre.Console;
 
 namespace LabPipeline.Station.Demo;
@@ -17,9 +18,13 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         var summary = await warehouse.ReadAsync(DemoProgressStore.SummariseAsync, cancellationToken);
         var alerts = await warehouse.ReadAsync(session => AlertStore.ListAsync(session, new AlertFilter { Most = Everything }), cancellationToken);
         var arrivals = await warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, null), cancellationToken);
-        ShowTroubles(DemoFindings.Match(scenario.Troubles, alerts, arrivals));
+        if (!scenario.IsClean)
+        {
+            ShowTroubles(DemoFindings.Match(scenario.Troubles, alerts, arrivals));
+        }
+
         ShowSummary(summary, alerts, arrivals, elapsed);
-        ShowWhereToLook(alerts);
+        ShowWhereToLook(scenario, alerts);
     }
 
     private void ShowTroubles(IReadOnlyList<DemoFinding> findings)
@@ -39,17 +44,18 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         var levels = string.Join(", ", alerts.Where(alert => alert.State == AlertStates.Open).CountBy(alert => alert.Level).OrderBy(pair => pair.Key, StringComparer.Ordinal).Select(pair => $"{pair.Value} {pair.Key}"));
         console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"{arrivals.Count} files: {states}.");
         console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"{summary.Readings:N0} readings; {summary.Results:N0} results for {summary.SamplesWithResults} of {summary.Samples} samples.");
-        console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"Open alerts: {levels}. Done in {elapsed.TotalSeconds:0.0} s.");
+        console.MarkupLineInterpolated(CultureInfo.InvariantCulture, $"Open alerts: {(levels.Length == 0 ? "none" : levels)}. Done in {elapsed.TotalSeconds:0.0} s.");
     }
 
-    private void ShowWhereToLook(IReadOnlyList<Alert> alerts)
+    private void ShowWhereToLook(DemoScenario scenario, IReadOnlyList<Alert> alerts)
     {
-        var barcode = alerts.FirstOrDefault(alert => alert.Barcode is not null)?.Barcode;
+        var barcode = alerts.FirstOrDefault(alert => alert.Barcode is not null)?.Barcode ?? PlanSamples.Of(scenario.Plan)[0].Barcode.Text;
         console.WriteLine();
         console.MarkupLine("Where to look next:");
-        console.WriteLine($"  warehouse   {lab.WarehouseFile}  (views v_sample_result, v_plot_pull, v_pull_progress, v_qc_alert)");
+        console.WriteLine($"  warehouse   {lab.WarehouseFile}  (views v_sample_result, v_plot_pull, v_season_grid, v_qc_alert)");
         console.WriteLine($"  alert file  {Path.Combine(Path.GetFullPath(lab.DataFolder), "alerts.jsonl")}");
         console.WriteLine($"  alerts      dotnet run --project services/Station -- alerts{Data}");
+        console.WriteLine($"  season      dotnet run --project services/Station -- season {scenario.Plan.Code}{Data}");
         console.WriteLine($"  arrivals    dotnet run --project services/Station -- arrivals --state refused{Data}");
         console.WriteLine($"  one sample  dotnet run --project services/Station -- trail {barcode}{Data}");
         console.WriteLine();

@@ -4,7 +4,6 @@ using LabPipeline.Quality.Evaluation;
 using LabPipeline.Quality.Rules;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Machinery;
-using LabPipeline.Warehouse.Plan;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace LabPipeline.Station.Demo;
@@ -30,7 +29,7 @@ public sealed class DemoRun(LabOptions lab)
         await LabHost.PrepareAsync(host.Services, cancellationToken);
         var warehouse = host.Services.GetRequiredService<LabWarehouse>();
         await warehouse.WriteAsync(
-            session => PlanStore.LoadAsync(session, scenario.Plan, host.Services.GetRequiredService<TimeProvider>().GetUtcNow(), "demo"),
+            session => DemoPreparation.PrepareAsync(session, scenario, host.Services.GetRequiredService<TimeProvider>().GetUtcNow()),
             cancellationToken);
         await host.StartAsync(cancellationToken);
         try

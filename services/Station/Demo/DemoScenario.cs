@@ -22,19 +22,24 @@ public sealed record DemoScenario
 
     public required IReadOnlyList<PlantedTrouble> Troubles { get; init; }
 
-    public static DemoScenario Create()
+    /// <summary>Whether nothing was planted.</summary>
+    public bool IsClean { get; private init; }
+
+    /// <param name="clean">Nothing goes wrong in the whole season.</param>
+    public static DemoScenario Create(bool clean = false)
     {
         var documents = DemoDocuments.Plan();
         var plan = Read(documents);
-        var sessions = new DemoBench(plan).Sessions().ToList();
-        var files = new DemoFileTroubles(new DemoFiles(TimeZoneInfo.FindSystemTimeZoneById(plan.TimeZone)));
+        var sessions = new DemoBench(plan, clean).Sessions().ToList();
+        var files = new DemoFileTroubles(new DemoFiles(TimeZoneInfo.FindSystemTimeZoneById(plan.TimeZone), clean), plan, clean);
         return new DemoScenario
         {
             Plan = plan,
             Documents = [.. documents, .. DemoDocuments.SampleProfiles()],
             Files = [.. sessions.SelectMany(files.Of).OrderBy(file => file.WrittenAt).ThenBy(file => file.Name, StringComparer.Ordinal)],
             Corrections = files.Corrections,
-            Troubles = DemoTroubles.Of(new DemoPlaces(plan, sessions)),
+            Troubles = clean ? [] : DemoTroubles.Of(new DemoPlaces(plan, sessions)),
+            IsClean = clean,
         };
     }
 

@@ -27,7 +27,9 @@ public sealed class DemoWriter(LabOptions lab)
         ArgumentNullException.ThrowIfNull(scenario);
         if (IsReady)
         {
-            return DemoSetUp.Kept;
+            return File.ReadAllBytes(Path.Combine(_root, Marker)).AsSpan().SequenceEqual(MarkerOf(scenario))
+                ? DemoSetUp.Kept
+                : throw new InvalidOperationException($"{_root} holds another season than the one asked for; name another folder with --data.");
         }
 
         Directory.CreateDirectory(Path.Combine(_root, Aside));
@@ -52,7 +54,7 @@ public sealed class DemoWriter(LabOptions lab)
     }
 
     private static byte[] MarkerOf(DemoScenario scenario) => JsonSerializer.SerializeToUtf8Bytes(
-        new { schema = 1, trial = scenario.Plan.Code, files = scenario.Files.Count, corrections = scenario.Corrections.Count });
+        new { schema = 1, trial = scenario.Plan.Code, files = scenario.Files.Count, corrections = scenario.Corrections.Count, clean = scenario.IsClean });
 
     private void Put(string folder, string name, ReadOnlySpan<byte> bytes, DateTimeOffset? writtenAt)
     {

@@ -1,4 +1,3 @@
-using LabPipeline.Contracts.V1;
 using LabPipeline.Warehouse.Machinery;
 
 namespace LabPipeline.Warehouse.Facts;
@@ -6,8 +5,6 @@ namespace LabPipeline.Warehouse.Facts;
 /// <summary>What a person may do to a whole file afterwards. Rows change their standing and the change log says why; nothing is deleted.</summary>
 public sealed class FileCorrections
 {
-    private const int BarcodesPerMessage = 500;
-
     private static readonly SqlText MarkState = SqlText.Load<FileCorrections>("mark-source-file-state");
     private static readonly SqlText ListBarcodes = SqlText.Load<FileCorrections>("list-barcodes-of-file");
     private static readonly SqlText CountContested = SqlText.Load<FileCorrections>("count-contested-of-file");
@@ -91,12 +88,6 @@ public sealed class FileCorrections
         var change = new Change { At = now, Who = who, What = what, Subject = "file:" + file.Sha256, Why = why };
         await ChangeLogStore.AddAsync(session, change).ConfigureAwait(false);
 
-        // A file without samples, such as a fry log, is told too: runs and files are judged anew with every message.
-        IEnumerable<string[]> parts = barcodes.Count == 0 ? [[]] : barcodes.Chunk(BarcodesPerMessage);
-        foreach (var part in parts)
-        {
-            var message = new ReadingsChanged(part, $"{what}: {file.Name}");
-            await OutboxStore.AddAsync(session, message, $"{file.Sha256}|{what}|{now.UtcTicks}|{part.FirstOrDefault()}", now).ConfigureAwait(false);
-        }
+        await ChangedSamples.TellAsync(session, barcodes, $"{what}: {file.Name}", $"{file.Sha256}|{what}", now).ConfigureAwait(false);
     }
 }

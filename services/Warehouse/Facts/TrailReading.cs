@@ -44,4 +44,10 @@ public sealed record TrailReading
     public int? ProfileVersion { get; init; }
 
     public string Standing { get; init; } = "";
+
+    /// <summary>The failed control that puts the reading in doubt; null when none does.</summary>
+    public string? DoubtCause { get; init; }
+
+    /// <summary>Why it was set aside; null when it was not.</summary>
+    public string? ExcludedWhy { get; init; }
 }

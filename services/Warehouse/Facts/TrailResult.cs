@@ -18,4 +18,7 @@ public sealed record TrailResult
     public string Basis { get; init; } = "";
 
     public string FromReadings { get; init; } = "";
+
+    /// <summary>Whether a reading behind it is in doubt because a control beside it failed.</summary>
+    public bool InDoubt { get; init; }
 }

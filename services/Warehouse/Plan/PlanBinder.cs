@@ -1,3 +1,4 @@
+using System.Globalization;
 using LabPipeline.Science.Quantities;
 
 namespace LabPipeline.Warehouse.Plan;
@@ -59,9 +60,21 @@ internal sealed class PlanBinder(List<PlanFault> faults)
             [.. node.Each("factors").Select(BindFactor)],
             node.Text("clone", MostNameLength),
             node.TextIfAny("mainPlot", MostNameLength),
-            node.TextIfAny("incomplete", MostSentenceLength));
+            node.TextIfAny("incomplete", MostSentenceLength))
+        { Seed = SeedOf(node) };
         node.RefuseRest();
         return design;
+    }
+
+    private static long? SeedOf(PlanNode node)
+    {
+        var seed = node.NumberIfAny("seed", 0, TrialDesign.LargestSeed);
+        if (seed is { } number && number != decimal.Truncate(number))
+        {
+            node.NoteAt("seed", number.ToString(CultureInfo.InvariantCulture), "a whole number", "Write the seed the layout was drawn with, or leave it out.");
+        }
+
+        return (long?)seed;
     }
 
     private static TrialFactor BindFactor(PlanNode node)

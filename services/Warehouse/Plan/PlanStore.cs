@@ -46,11 +46,13 @@ public sealed class PlanStore
             session,
             plan,
             "trial plan loaded",
-            $"{plan.Plots.Count} plots, {plan.Pulls.Count} pulls, {offered.Samples.Count} samples; document {plan.Sha256}",
+            $"{plan.Plots.Count} plots, {plan.Pulls.Count} pulls, {offered.Samples.Count} samples; {DrawnWith(plan.Design)}document {plan.Sha256}",
             now,
             who).ConfigureAwait(false);
         return await JoinAsync(session, plan, PlanLoadState.Loaded, [], offered.Samples, now, who).ConfigureAwait(false);
     }
+
+    private static string DrawnWith(TrialDesign design) => design.Seed is { } seed ? $"drawn with seed {seed}; " : "";
 
     private static async Task<PlanLoad> ExtendAsync(
         WarehouseSession session, TrialPlan plan, PlanComparison comparison, string storedSha256, DateTimeOffset now, string who)

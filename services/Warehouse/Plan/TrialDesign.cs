@@ -12,4 +12,11 @@ public sealed record TrialDesign(
     IReadOnlyList<TrialFactor> Factors,
     string CloneFactor,
     string? MainPlotFactor,
-    string? IncompleteReason);
+    string? IncompleteReason)
+{
+    /// <summary>Largest seed a document may state: every program reads whole numbers up to it exactly.</summary>
+    public const long LargestSeed = 9_007_199_254_740_991;
+
+    /// <summary>The seed the layout was drawn with; null when the document does not say.</summary>
+    public long? Seed { get; init; }
+}

@@ -15,6 +15,6 @@ public sealed record PullProgress
 
     public int SamplesPlanned { get; init; }
 
-    /// <summary>Samples with at least one reading of the quantity in effect.</summary>
+    /// <summary>Samples with as many readings of the quantity in effect as the plan expects.</summary>
     public int SamplesMeasured { get; init; }
 }

@@ -27,12 +27,16 @@ public sealed record SampleResultRow
     /// <summary>Reading identifiers as a sorted JSON array.</summary>
     public string FromReadings { get; init; } = "";
 
+    /// <summary>Whether a reading behind it is in doubt because a control beside it failed.</summary>
+    public bool InDoubt { get; init; }
+
     public DateTimeOffset ComputedAt { get; init; }
 
     /// <summary>Whether both say the same; when they were computed does not matter.</summary>
     public bool SaysTheSameAs(SampleResultRow other) =>
         Barcode == other.Barcode && QuantityId == other.QuantityId && BelowLimit == other.BelowLimit && N == other.N
-        && Same(Value, other.Value) && Same(S, other.S) && Basis == other.Basis && FromReadings == other.FromReadings;
+        && Same(Value, other.Value) && Same(S, other.S) && Basis == other.Basis && FromReadings == other.FromReadings
+        && InDoubt == other.InDoubt;
 
     // SQLite keeps 15 digits; what was written must be recognised when it comes back.
     private static bool Same(decimal? left, decimal? right) =>

@@ -239,11 +239,11 @@ public sealed class EvaluationTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task Runs_NamedByScopes_AreFoundThoughNamesHoldSlashes()
+    public async Task Runs_ByTheirNames_AreFoundThoughNamesHoldSlashes()
     {
         await _lab.StoreAsync("fry.csv", [QualityLab.Fry(QuantityCatalogue.OilStart, 174m, "2026/10/06/7") with { Instrument = "fryer 1/left" }]);
 
-        var runs = await _lab.WriteAsync(session => RunEvidenceStore.FindRunsAsync(session, ["run:fryer 1/left/2026/10/06/7", "run:fryer 1/right"]));
+        var runs = await _lab.WriteAsync(session => RunEvidenceStore.FindRunsAsync(session, ["fryer 1/left/2026/10/06/7", "fryer 1/right"]));
 
         Assert.Single(runs);
     }

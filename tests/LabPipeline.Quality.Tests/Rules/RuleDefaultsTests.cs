@@ -19,6 +19,9 @@ public sealed class RuleDefaultsTests
         Assert.Equal(90m, RuleDefaults.PeelTargetPercent);
         Assert.Equal(1, RuleDefaults.PullGraceDays);
         Assert.Equal(15, RuleDefaults.HeldFileMinutes);
+        Assert.Equal(["beyond_3s", "two_beyond_2s"], RuleDefaults.ControlRules.Select(rule => rule.Name));
+        Assert.Equal(["seven_one_side", "seven_steady"], RuleDefaults.TrendRules.Select(rule => rule.Name));
+        Assert.Equal((20, 1, 3, 10), (RuleDefaults.ControlRuns, RuleDefaults.SilentGraceDays, RuleDefaults.SilentSamples, RuleDefaults.DeliveryMinutes));
     }
 
     [Fact]

@@ -89,6 +89,10 @@ internal sealed class ExportLab : IAsyncDisposable
     public Task<IReadOnlyList<string>> ColumnsOfAsync(string view) => _scratch.Warehouse.ReadAsync<IReadOnlyList<string>>(
         async session => (await session.Connection.QueryAsync<string>("select name from pragma_table_info(@view) order by cid", new { view })).AsList(), Token);
 
+    public Task<T> ReadAsync<T>(Func<WarehouseSession, Task<T>> read) => _scratch.Warehouse.ReadAsync(read, Token);
+
+    public Task LoadAsync(TrialPlan plan) => _scratch.Warehouse.WriteAsync(session => PlanStore.LoadAsync(session, plan, Now, "field lead"), Token);
+
     public ValueTask DisposeAsync() => _scratch.DisposeAsync();
 
     /// <summary>The rows by column name, read by a general-purpose library that knows nothing of ours.</summary>

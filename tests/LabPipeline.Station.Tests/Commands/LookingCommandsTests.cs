@@ -33,7 +33,7 @@ public sealed class LookingCommandsTests(ProcessedDemo demo) : IClassFixture<Pro
 
         Assert.Equal(ExitCode.Done, exitCode);
         Assert.Contains("found '500,00'; expected a number with decimal point", output, StringComparison.Ordinal);
-        Assert.Contains("2 arrivals: 2 refused.", output, StringComparison.Ordinal);
+        Assert.Contains("5 arrivals: 5 refused.", output, StringComparison.Ordinal);
     }
 
     [Fact]

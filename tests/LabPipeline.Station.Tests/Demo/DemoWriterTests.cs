@@ -31,7 +31,7 @@ public sealed class DemoWriterTests : IDisposable
 
         Assert.Equal(9, Directory.GetFiles(Lab.ProfileFolder, "*.json", SearchOption.AllDirectories).Length);
         Assert.Equal(2, Directory.GetFiles(_folder.File("plans")).Length);
-        Assert.Equal(3, Directory.GetFiles(_folder.File("corrections"), "*", SearchOption.AllDirectories).Length);
+        Assert.Equal(6, Directory.GetFiles(_folder.File("corrections"), "*", SearchOption.AllDirectories).Length);
         Assert.False(Directory.Exists(_folder.File("demo-set-up")));
     }
 
@@ -44,6 +44,16 @@ public sealed class DemoWriterTests : IDisposable
 
         Assert.Equal(DemoSetUp.Kept, new DemoWriter(Lab).Write(_scenario));
         Assert.Equal("changed by the laboratory", File.ReadAllText(profile));
+    }
+
+    [Fact]
+    public void Write_WhenTheFolderHoldsAnotherSeason_RefusesToMixThem()
+    {
+        new DemoWriter(Lab).Write(_scenario);
+
+        var refusal = Assert.Throws<InvalidOperationException>(() => new DemoWriter(Lab).Write(DemoScenario.Create(clean: true)));
+
+        Assert.Contains("holds another season", refusal.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -11,14 +11,15 @@ internal static class ColourSheet
 
     /// <param name="session">The block read.</param>
     /// <param name="samples">How many of its samples; fewer when the run was exported before its end, without the closing tile.</param>
-    public static DemoText OfMeter1(BenchSession session, int samples)
+    /// <param name="tileShift">Hunter L by which the closing tile reads too high.</param>
+    public static DemoText OfMeter1(BenchSession session, int samples, double tileShift)
     {
         var text = new DemoText("\r\n")
             .Line("Colour meter 1")
             .Line("Hunter L a b, illuminant C, observer 2 degrees")
             .Line("sample,tuber,slice,L,a,b,session,read_at,operator");
         var run = RunOf("C1-", session);
-        foreach (var reading in Readings(session, run, samples))
+        foreach (var reading in Readings(session, run, samples, tileShift))
         {
             text.Cells(
                 ',', reading.Sample, Piece(reading.Chip.Tuber), Piece(reading.Chip.Slice),
@@ -29,10 +30,10 @@ internal static class ColourSheet
         return text;
     }
 
-    public static DemoText OfMeter2(BenchSession session)
+    public static DemoText OfMeter2(BenchSession session, double tileShift)
     {
         var run = RunOf("C2-", session);
-        var readings = Readings(session, run, session.Samples.Count).ToList();
+        var readings = Readings(session, run, session.Samples.Count, tileShift).ToList();
         var text = new DemoText("\n")
             .Line("CGATS.17")
             .Line("ORIGINATOR \"chip laboratory\"")
@@ -58,7 +59,7 @@ internal static class ColourSheet
         return text.Line("END_DATA");
     }
 
-    private static IEnumerable<(string Sample, DemoChip Chip, DateTime At)> Readings(BenchSession session, string run, int samples)
+    private static IEnumerable<(string Sample, DemoChip Chip, DateTime At)> Readings(BenchSession session, string run, int samples, double tileShift)
     {
         var noise = DemoRandom.For(run + " tile");
         var time = session.At(11, 45);
@@ -74,7 +75,8 @@ internal static class ColourSheet
 
         if (samples == session.Samples.Count)
         {
-            yield return ("CHECK-TILE", TileRead(noise), time.AddMinutes(1));
+            var tile = TileRead(noise);
+            yield return ("CHECK-TILE", tile with { L = tile.L + tileShift }, time.AddMinutes(1));
         }
     }
 

@@ -1,0 +1,1 @@
+select instrument, run from instrument_run where run_id = @runId

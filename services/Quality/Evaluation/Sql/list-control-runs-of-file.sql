@@ -1,0 +1,1 @@
+select distinct run_id from control_check where file_id = @fileId

@@ -1,0 +1,36 @@
+namespace LabPipeline.Reporting.Labels;
+
+/// <summary>What one label says.</summary>
+public sealed record LabelText
+{
+    /// <summary>The sample's barcode, its last character the check character.</summary>
+    public required string Barcode { get; init; }
+
+    public required string Trial { get; init; }
+
+    public required string Plot { get; init; }
+
+    public required string Block { get; init; }
+
+    public required int Pull { get; init; }
+
+    /// <summary>Levels of the treatment, or the blind code in their place.</summary>
+    public required string Treatment { get; init; }
+
+    /// <summary>Null for the label of a whole sample.</summary>
+    public LabelHalf? Half { get; init; }
+
+    /// <summary>Number of the tuber within its sample; null when halves are pooled.</summary>
+    public int? Tuber { get; init; }
+
+    /// <summary>S or F; empty for a whole sample.</summary>
+    internal string HalfLetter => Half switch
+    {
+        LabelHalf.Sugar => "S",
+        LabelHalf.Fry => "F",
+        _ => "",
+    };
+
+    /// <summary>Which label it is, for a person who must find it.</summary>
+    internal string Name => $"label {Barcode}{(HalfLetter.Length == 0 ? "" : " " + HalfLetter)}{(Tuber is { } tuber ? $" tuber {tuber}" : "")} (plot {Plot})";
+}

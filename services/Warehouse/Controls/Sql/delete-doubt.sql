@@ -1,0 +1,1 @@
+delete from reading_doubt where reading_id = @ReadingId

@@ -1,0 +1,1 @@
+delete from extract_end where barcode = @barcode

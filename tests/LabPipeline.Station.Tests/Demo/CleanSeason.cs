@@ -1,0 +1,4 @@
+namespace LabPipeline.Station.Tests.Demo;
+
+/// <summary>The season in which nothing goes wrong.</summary>
+public sealed class CleanSeason() : JudgedSeason(clean: true);
