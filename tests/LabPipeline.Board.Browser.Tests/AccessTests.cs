@@ -13,7 +13,7 @@ public sealed class AccessTests(DemoBoard board)
 
     private static readonly string[] Pages =
     [
-        "/", "/alerts", "/alert/2", "/arrivals", "/arrivals?state=refused", "/arrival/1?dry=1", "/sample?barcode=25KN02003A", "/season?quantity=glucose", "/bench", "/office",
+        "/", "/alerts", "/alert/2", "/arrivals", "/arrivals?state=refused", "/arrival/1?dry=1", "/sample?barcode=25KN02003A", "/season?quantity=glucose", "/season/grid", "/bench", "/office",
         "/office/people", "/office/keys", "/office/profiles", "/office/limits", "/office/channels", "/password", "/nothing-here",
     ];
 

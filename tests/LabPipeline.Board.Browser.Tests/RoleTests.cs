@@ -8,19 +8,17 @@ namespace LabPipeline.Board.Browser.Tests;
 [Collection(BrowserTests.Name)]
 public sealed class RoleTests(DemoBoard board)
 {
-    // The demonstration plants this sample's disagreement (services/Station/Demo/DemoMishaps.cs).
-    private const string Disagreeing = "25KN02003A";
-
     [Fact]
     public async Task Look_WhenReading_FollowsAnAlertToItsFileLineAndCanChangeNothing()
     {
         Assert.SkipWhen(board.Lack is not null, board.Lack ?? "");
-        var page = await board.OpenAsync(RoleNames.Look, "/alerts");
+        var sample = (await board.QueryAsync<string>("select barcode from qc_alert where rule_name = 'duplicate disagreement' and state = 'open' order by alert_id")).First();
+        var page = await board.OpenAsync(RoleNames.Look, "/alerts?rule=duplicate%20disagreement");
 
-        await page.GetByRole(AriaRole.Link, new() { NameRegex = new("Sample 25KN02003A: duplicate glucose") }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Img)).ToHaveAccessibleNameAsync(new System.Text.RegularExpressions.Regex("extract 1 .*; extract 2 .*; limit"));
+        await page.GetByRole(AriaRole.Link, new() { NameRegex = new($"Sample {sample}: duplicate") }).First.ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Img).First).ToHaveAccessibleNameAsync(new System.Text.RegularExpressions.Regex("extract 1 .*; extract 2 .*; limit"));
         await Expect(page.Locator("form[action$=seen], form[action$=settle]")).ToHaveCountAsync(0);
-        await page.GetByRole(AriaRole.Link, new() { Name = "Follow sample " + Disagreeing }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Follow sample " + sample }).ClickAsync();
 
         await Expect(page.Locator(".readings")).ToContainTextAsync("line");
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Office" })).ToHaveCountAsync(0);
