@@ -38,7 +38,14 @@ public static class StationApp
 
     private static void AddCommands(IConfigurator configuration)
     {
-        configuration.AddCommand<RunCommand>("run").WithDescription("Run every service in this process until stopped.");
+        configuration.AddCommand<RunCommand>("run").WithDescription("Run every service and the board in this process until stopped.");
+        configuration.AddCommand<BoardCommand>("board").WithDescription("Open the board, the lab's web pages, alone; settings follow after '--'.");
+        configuration.AddBranch("person", person =>
+        {
+            person.SetDescription("People who may sign in to the board.");
+            person.AddCommand<PersonAddCommand>("add").WithDescription("Make somebody who may sign in; the first administrator is made so.");
+            person.AddCommand<PersonPasswordCommand>("password").WithDescription("Set somebody's password anew.");
+        });
         configuration.AddCommand<DemoCommand>("demo").WithDescription("Set up an invented season, process it and show what was found.");
         configuration.AddBranch("plan", plan =>
         {

@@ -70,7 +70,7 @@ internal static class BulkComparison
     {
         Directory.CreateDirectory(Path.Combine(data, "profiles", "sugar"));
         await File.WriteAllTextAsync(Path.Combine(data, "profiles", "sugar", "bulk.json"), SugarFile.Profile);
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--data", data]) { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--without-board", "--data", data]) { RedirectStandardOutput = true };
         using var process = Process.Start(start)!;
         try
         {

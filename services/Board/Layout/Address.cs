@@ -7,6 +7,10 @@ internal static class Address
 
     public static string OfTrial(string code) => "/?trial=" + Uri.EscapeDataString(code);
 
+    public static string OfAlert(int alertId) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"/alert/{alertId}");
+
+    public static string OfFile(int fileId) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"/arrival/{fileId}");
+
     public static string OfAlerts(string? level, string? rule) => With("/alerts", ("level", level), ("rule", rule));
 
     public static string OfArrivals(string? state) => With("/arrivals", ("state", state));
@@ -14,9 +18,13 @@ internal static class Address
     /// <summary>The address with a page number still to be put behind it.</summary>
     public static string UpToPage(string address) => address + (address.Contains('?', StringComparison.Ordinal) ? "&page=" : "?page=");
 
-    private static string With(string path, params (string Name, string? Value)[] parts)
+    public static string With(string path, params (string Name, string? Value)[] parts)
     {
         var given = parts.Where(part => !string.IsNullOrEmpty(part.Value)).Select(part => $"{part.Name}={Uri.EscapeDataString(part.Value!)}").ToList();
         return given.Count == 0 ? path : $"{path}?{string.Join('&', given)}";
     }
+
+    /// <summary>Whether an address from outside leads to a page of this board and nowhere else.</summary>
+    public static bool IsOwn(string? address) =>
+        address is ['/', ..] && !(address.Length > 1 && address[1] is '/' or '\\') && !address.Any(char.IsControl);
 }

@@ -15,4 +15,7 @@ public sealed record TrialSheet(TrialSpan Trial, DateOnly Today, bool ZoneKnown,
         .. Pulls.Where(pull => pull.StandingOn(Today) == PullStanding.OnBench),
         .. Pulls.Where(pull => pull.StandingOn(Today) == PullStanding.Gaps),
     ];
+
+    /// <summary>What each unfinished pull still needs, by bay, under the pull's number.</summary>
+    public required IReadOnlyDictionary<int, IReadOnlyList<BaySheet>> Bays { get; init; }
 }

@@ -58,6 +58,10 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         console.WriteLine($"  season      dotnet run --project services/Station -- season {scenario.Plan.Code}{Data}");
         console.WriteLine($"  arrivals    dotnet run --project services/Station -- arrivals --state refused{Data}");
         console.WriteLine($"  one sample  dotnet run --project services/Station -- trail {barcode}{Data}");
+        console.WriteLine();
+        console.MarkupLine("To open the board, the lab's web pages, at http://127.0.0.1:5080:");
+        console.WriteLine($"  dotnet run --project services/Station -- person add YOUR.NAME --role administer{Data}");
+        console.WriteLine($"  dotnet run --project services/Station -- run{Data}");
     }
 
     private string Data => lab.DataFolder == new LabOptions().DataFolder ? "" : $" --data {lab.DataFolder}";

@@ -66,6 +66,22 @@ public sealed class FileCorrections
         return contested;
     }
 
+    /// <summary>Accepts single values of an edited re-export by their <see cref="ContestedValue.Key"/>; the rest stay contested.</summary>
+    /// <returns>How many took effect.</returns>
+    public static async Task<int> AcceptChosenAsync(
+        WarehouseSession session, SourceFile file, IReadOnlyCollection<string> keys, string who, string why, DateTimeOffset now)
+    {
+        var accepted = await ContestedStore.LetInAsync(session, file, keys).ConfigureAwait(false);
+        if (accepted > 0)
+        {
+            var barcodes = await session.QueryAsync<string>(ListBarcodes, new { fileId = file.FileId }).ConfigureAwait(false);
+            var what = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{accepted} values of a re-export accepted");
+            await TellAsync(session, file, what, barcodes, who, why, now).ConfigureAwait(false);
+        }
+
+        return accepted;
+    }
+
     private static async Task TellAsync(
         WarehouseSession session, SourceFile file, string what, IReadOnlyList<string> barcodes, string who, string why, DateTimeOffset now)
     {

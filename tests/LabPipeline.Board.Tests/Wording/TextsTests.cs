@@ -2,9 +2,12 @@ using System.Collections;
 using System.Resources;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
+using LabPipeline.Board.Bench;
 using LabPipeline.Board.Layout;
+using LabPipeline.Board.People;
 using LabPipeline.Board.Wording;
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse.Alerts;
 
 namespace LabPipeline.Board.Tests.Wording;
 
@@ -15,8 +18,13 @@ public sealed class TextsTests
     [Fact]
     public void Texts_WhenAPageAsksForOne_AreThereAndNoneIsLeftOver()
     {
-        var asked = Sources().SelectMany(path => Regex.Matches(File.ReadAllText(path), "T\\[\"([A-Z][A-Za-z]+\\.[A-Za-z]+)\"").Select(match => match.Groups[1].Value))
+        var asked = Sources().SelectMany(path => Regex.Matches(File.ReadAllText(path), "T\\[\"([A-Z][A-Za-z]+\\.[A-Za-z_-]+)\"").Select(match => match.Groups[1].Value))
             .Concat(Mark.Kinds.Keys.Select(kind => "Mark." + kind))
+            .Concat(RoleNames.All.SelectMany(role => new[] { "Role." + role, "RoleMay." + role }))
+            .Concat(BenchSheet.All.Select(sheet => "Bench." + sheet.Name))
+            .Concat(SheetPart.Filled.Select(column => "Column." + column))
+            .Concat(["Alert." + AlertStates.Cleared, "Alert." + AlertStates.Settled])
+            .Concat(Said.All.Select(word => "Said." + word))
             .Concat(QuantityCatalogue.All.Select(quantity => "Quantity." + quantity.Name))
             .ToHashSet(StringComparer.Ordinal);
 

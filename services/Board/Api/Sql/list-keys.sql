@@ -1,0 +1,1 @@
+select key_id as KeyId, name as Name, made_at as MadeAt, made_by as MadeBy, ended_at as EndedAt from board_key order by key_id desc
