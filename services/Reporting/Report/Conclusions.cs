@@ -84,12 +84,12 @@ internal static class Conclusions
         if (shown.Count > 0)
         {
             var effect = term.Contains(':', StringComparison.Ordinal) ? "the effects depended on each other" : "means differed";
-            yield return $"{what}: {effect} in {Join(shown.Select(test => $"{test.One.Response.Title.ToLowerInvariant()} ({Test(test.Row)})"))}.";
+            yield return $"{what}: {effect} in {Join(shown.Select(test => $"{test.One.Response.InText} ({Test(test.Row)})"))}.";
         }
 
         foreach (var test in tests.Where(test => test.Row.P > MeansTables.Alpha))
         {
-            yield return $"{what}: no difference in {test.One.Response.Title.ToLowerInvariant()} was shown ({Test(test.Row)}){Widest(test.One, term)}.";
+            yield return $"{what}: no difference in {test.One.Response.InText} was shown ({Test(test.Row)}){Widest(test.One, term)}.";
         }
     }
 

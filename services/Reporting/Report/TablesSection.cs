@@ -49,7 +49,7 @@ internal static class TablesSection
 
     private static void Absent(HtmlPage page, ReportContent content)
     {
-        var absent = ResponseCatalogue.All.Where(response => content.Analysis.Find(response) is null).Select(response => response.Title.ToLowerInvariant()).ToList();
+        var absent = ResponseCatalogue.All.Where(response => content.Analysis.Find(response) is null).Select(response => response.InText).ToList();
         if (absent.Count > 0)
         {
             page.Note($"Not measured in this trial: {string.Join(", ", absent)}. Sprouting is not recorded in the warehouse.");

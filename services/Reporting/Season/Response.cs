@@ -13,6 +13,9 @@ namespace LabPipeline.Reporting.Season;
 /// <param name="Major">Whether the whole-season model and comparisons with the standard are printed, not only the tables of each pull.</param>
 internal sealed record Response(Quantity Quantity, string Title, string Unit, int Decimals, ResponseScaleKind Kind, bool LowIsBest, bool Major)
 {
+    /// <summary>The title within a sentence: names keep their capitals.</summary>
+    public string InText => Title.StartsWith("Hunter", StringComparison.Ordinal) || Title.StartsWith("CIELAB", StringComparison.Ordinal) ? Title : char.ToLowerInvariant(Title[0]) + Title[1..];
+
     /// <summary>What comes out of the warehouse divided by this lies on the range the scale expects.</summary>
     public double Divisor => Kind == ResponseScaleKind.Share ? 100 : 1;
 
