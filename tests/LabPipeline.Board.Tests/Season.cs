@@ -26,7 +26,7 @@ internal static class Season
                                     ('NT26', 3, '2026-03-02', '2026-03-02', '2026-03-06');
             insert into sample values ('P1A', 'NT26', '101', 1, 1), ('P1B', 'NT26', '102', 1, 2), (@Measured, 'NT26', '101', 2, 3), (@Unmeasured, 'NT26', '102', 2, 4),
                                       ('P3A', 'NT26', '101', 3, 5), ('P3B', 'NT26', '102', 3, 6);
-            insert into expected_measurement values ('NT26', 1, 1, 2), ('NT26', 2, 1, 2), ('NT26', 3, 1, 2);
+            insert into expected_measurement values ('NT26', 1, 1, 2), ('NT26', 2, 1, 1), ('NT26', 3, 1, 2);
             """,
             new { Measured, Unmeasured });
         await AddFileAsync(board, 1, "stored", null);
@@ -35,7 +35,8 @@ internal static class Season
             insert into instrument_run values (1, 'analyser A', 'A1');
             insert into reading values (11, 1, 'a', 1, @Measured, 0.052, 0, '0,052', 'g/L', '1', 1, null, null, 'JR', '2026-01-14T13:05:00.000Z', null, 1, 14, 0),
                                        (12, 1, 'b', 1, @Measured, 0.005, 1, '< 0,005', 'g/L', '2', 1, null, null, 'JR', null, null, 1, 15, 1);
-            insert into sample_result values (@Measured, 60, 0.0625, 0, 1, null, 'one extract', '[11]', '2026-01-14T13:06:00.000Z');
+            insert into sample_result (barcode, quantity_id, value, below_limit, n, s, basis, from_readings, computed_at)
+            values (@Measured, 60, 0.0625, 0, 1, null, 'one extract', '[11]', '2026-01-14T13:06:00.000Z');
             """,
             new { Measured });
     }
