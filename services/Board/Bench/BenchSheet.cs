@@ -84,13 +84,14 @@ public sealed class BenchSheet
 
     private static string Barcode(string given, int number, List<string> faults)
     {
-        var read = SampleBarcode.Read(given);
+        var (read, half) = HalfCode.Read(given);
         if (read.Barcode is null)
         {
             faults.Add(string.Create(CultureInfo.InvariantCulture, $"Row {number}, sample: {read.Explanation}"));
         }
 
-        return read.Barcode?.Text ?? "";
+        // The half stays: whether it may stand in this sheet is the profile's judgement.
+        return read.Barcode is { } barcode ? HalfCode.Write(barcode.Text, half) : "";
     }
 
     /// <summary>What a cell may hold needs no quoting anywhere; the rest of the judgement is the profile's.</summary>

@@ -176,6 +176,10 @@ public static class FaultCatalogue
     internal static Fault BarcodeFormat(CellPlace place, ReadOnlySpan<char> text) =>
         At(place, FaultCode.BarcodeFormat, text, Invariant($"a sample barcode of {SampleBarcode.ShortestLength} to {SampleBarcode.LongestLength} letters and digits without I, O and Q"), ScanAgain);
 
+    internal static Fault BarcodeHalf(CellPlace place, ReadOnlySpan<char> text, TuberHalf expected) => At(
+        place, FaultCode.BarcodeHalf, text, expected == TuberHalf.Sugar ? "a code with -S, of the half for sugar" : "a code with -F, of the half for frying",
+        "find out which half was measured: swapped halves must be measured again, a label on the wrong half only scanned again");
+
     private static Fault At(CellPlace place, string code, ReadOnlySpan<char> found, string expected, string advice) => new(
         code, place.Line, place.Column, place.ColumnName is null ? null : VisibleText.Of(place.ColumnName), VisibleText.Of(found), expected, advice);
 

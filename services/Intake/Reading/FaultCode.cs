@@ -46,4 +46,5 @@ public static class FaultCode
     public const string TimeAmbiguous = "intake.time-ambiguous";
     public const string BarcodeCheck = "intake.barcode-check";
     public const string BarcodeFormat = "intake.barcode-format";
+    public const string BarcodeHalf = "intake.barcode-half";
 }

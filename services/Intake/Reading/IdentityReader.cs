@@ -23,6 +23,7 @@ internal sealed class IdentityReader
     private readonly BoundSource _slice;
     private readonly BoundSource _material;
     private readonly int[] _key;
+    private readonly TuberHalf? _half;
     private readonly TextPool _pool = new();
     private readonly KeyText _keyText = new();
     private string _lastInstrument = "";
@@ -30,6 +31,7 @@ internal sealed class IdentityReader
     private string _lastOperator = "";
     private string _lastExtract = "";
     private string _lastMaterial = "";
+    private string _lastCode = "";
     private string _lastBarcode = "";
 
     public IdentityReader(Profile profile, IRowSource rows, IReadOnlyDictionary<string, int> columns)
@@ -48,6 +50,7 @@ internal sealed class IdentityReader
         _tuber = BoundSource.Of(identity.Tuber, columns);
         _slice = BoundSource.Of(identity.Slice, columns);
         _material = BoundSource.Of(identity.Material, columns);
+        _half = HalfRule.HalfOf(profile);
         _key = [.. profile.RowKey.Select(name => columns[name])];
     }
 
@@ -110,24 +113,29 @@ internal sealed class IdentityReader
         }
 
         // Replicates and slices of a sample stand in neighbouring rows.
-        if (text.SequenceEqual(_lastBarcode))
+        if (text.SequenceEqual(_lastCode))
         {
             identity.Barcode = _lastBarcode;
             return null;
         }
 
-        var reading = SampleBarcode.Read(text.ToString());
-        if (reading.Barcode is { } barcode)
+        var code = text.ToString();
+        var (reading, half) = HalfCode.Read(code);
+        if (reading.Barcode is not { } barcode)
         {
-            _lastBarcode = barcode.Text;
-            identity.Barcode = _lastBarcode;
-            return null;
+            return reading.Refusal == BarcodeRefusal.CheckCharacter
+                ? FaultCatalogue.BarcodeCheck(_barcode.Place(_rows), text)
+                : FaultCatalogue.BarcodeFormat(_barcode.Place(_rows), text);
         }
 
-        var place = _barcode.Place(_rows);
-        return reading.Refusal == BarcodeRefusal.CheckCharacter
-            ? FaultCatalogue.BarcodeCheck(place, text)
-            : FaultCatalogue.BarcodeFormat(place, text);
+        if (half is not null && _half is { } expected && half != expected)
+        {
+            return FaultCatalogue.BarcodeHalf(_barcode.Place(_rows), text, expected);
+        }
+
+        (_lastCode, _lastBarcode) = (code, barcode.Text);
+        identity.Barcode = _lastBarcode;
+        return null;
     }
 
     private Fault? ReadParts(RowIdentity identity)

@@ -1,3 +1,4 @@
+using LabPipeline.Science.Barcodes;
 using LabPipeline.Warehouse.Plan;
 
 namespace LabPipeline.Reporting.Labels;
@@ -20,7 +21,7 @@ public static class LabelSet
         [
             .. from label in Samples(plan, pull, blind)
                from tuber in tubers
-               from half in Enum.GetValues<LabelHalf>()
+               from half in Enum.GetValues<TuberHalf>()
                select label with { Half = half, Tuber = tuber },
         ];
     }

@@ -1,3 +1,5 @@
+using LabPipeline.Science.Barcodes;
+
 namespace LabPipeline.Reporting.Labels;
 
 /// <summary>What one label says.</summary>
@@ -18,19 +20,17 @@ public sealed record LabelText
     public required string Treatment { get; init; }
 
     /// <summary>Null for the label of a whole sample.</summary>
-    public LabelHalf? Half { get; init; }
+    public TuberHalf? Half { get; init; }
 
     /// <summary>Number of the tuber within its sample; null when halves are pooled.</summary>
     public int? Tuber { get; init; }
 
     /// <summary>S or F; empty for a whole sample.</summary>
-    internal string HalfLetter => Half switch
-    {
-        LabelHalf.Sugar => "S",
-        LabelHalf.Fry => "F",
-        _ => "",
-    };
+    internal string HalfLetter => Half is { } half ? HalfCode.LetterOf(half).ToString() : "";
+
+    /// <summary>What the symbol holds: the barcode, and for a half -S or -F after it.</summary>
+    internal string Code => HalfCode.Write(Barcode, Half);
 
     /// <summary>Which label it is, for a person who must find it.</summary>
-    internal string Name => $"label {Barcode}{(HalfLetter.Length == 0 ? "" : " " + HalfLetter)}{(Tuber is { } tuber ? $" tuber {tuber}" : "")} (plot {Plot})";
+    internal string Name => $"label {Code}{(Tuber is { } tuber ? $" tuber {tuber}" : "")} (plot {Plot})";
 }

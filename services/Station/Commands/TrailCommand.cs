@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using LabPipeline.Science.Barcodes;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
 using Spectre.Console;
@@ -12,7 +13,7 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
 {
     public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var barcode = settings.Barcode.Trim().ToUpperInvariant();
+        var barcode = HalfCode.Read(settings.Barcode).Reading.Barcode?.Text ?? settings.Barcode.Trim().ToUpperInvariant();
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var sample = await warehouse.ReadAsync(session => TrailStore.FindSampleAsync(session, barcode), cancellationToken);
         var readings = await warehouse.ReadAsync(session => TrailStore.ListReadingsAsync(session, barcode), cancellationToken);
@@ -122,7 +123,7 @@ internal sealed class TrailCommand(IAnsiConsole console) : AsyncCommand<TrailCom
     internal sealed class Settings : StationSettings
     {
         [CommandArgument(0, "<BARCODE>")]
-        [Description("The sample's barcode.")]
+        [Description("The sample's barcode, or the code of one of its halves.")]
         public string Barcode { get; init; } = "";
     }
 }

@@ -1,6 +1,7 @@
 using LabPipeline.Reporting.Labels;
 using LabPipeline.Reporting.Printing;
 using LabPipeline.Reporting.Tests.Planning;
+using LabPipeline.Science.Barcodes;
 
 namespace LabPipeline.Reporting.Tests.Labels;
 
@@ -42,10 +43,10 @@ public sealed class LabelPrintTests
     /// <summary>Quiet zones: ISO/IEC 15417, 10 X on both sides; ISO/IEC 16022, 1 X on all sides (both from memory).</summary>
     [Theory]
     [InlineData(LabelSymbol.Code128, null)]
-    [InlineData(LabelSymbol.Code128, LabelHalf.Sugar)]
+    [InlineData(LabelSymbol.Code128, TuberHalf.Sugar)]
     [InlineData(LabelSymbol.DataMatrix, null)]
-    [InlineData(LabelSymbol.DataMatrix, LabelHalf.Fry)]
-    public void Pages_OfAnyLabel_KeepTheQuietZoneFree(LabelSymbol symbol, LabelHalf? half)
+    [InlineData(LabelSymbol.DataMatrix, TuberHalf.Fry)]
+    public void Pages_OfAnyLabel_KeepTheQuietZoneFree(LabelSymbol symbol, TuberHalf? half)
     {
         var sheet = (symbol == LabelSymbol.Code128 ? LabelSheet.Tags : LabelSheet.Small) with { MarginLeft = 0, MarginTop = 0 };
         var (pages, _) = LabelPrint.Pages(sheet, [Label with { Half = half }], 1);
@@ -72,6 +73,7 @@ public sealed class LabelPrintTests
 
         Assert.Equal(48, labels.Count);
         Assert.Equal((24, 24), (words.Count(text => text.Text == "S"), words.Count(text => text.Text == "F")));
+        Assert.All(labels, label => Assert.Single(words, text => text.Text == $"{label.Barcode}-{(label.Half == TuberHalf.Sugar ? 'S' : 'F')}"));
         Assert.All(words.Where(text => text.Text is "S" or "F"), text => Assert.True(text.Bold && text.Size > 8));
     }
 

@@ -1,7 +1,7 @@
-namespace LabPipeline.Reporting.Labels;
+namespace LabPipeline.Science.Barcodes;
 
 /// <summary>The half of a tuber.</summary>
-public enum LabelHalf
+public enum TuberHalf
 {
     /// <summary>For sugar: S.</summary>
     Sugar,
