@@ -103,7 +103,7 @@ internal static class LatencyTiming
             return (long)(await command.ExecuteScalarAsync())! - warmed;
         }
 
-        return (await Ask("select count(*) from source_file where new_count > 0"), await Ask("select count(*) from alert"));
+        return (await Ask("select count(*) from source_file where new_count > 0"), await Ask("select count(*) from qc_alert"));
     }
 
     private static int Option(string[] args, string name, int otherwise) =>
