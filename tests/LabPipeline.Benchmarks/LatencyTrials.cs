@@ -19,6 +19,7 @@ internal static class LatencyTrials
           "quantities": [
             { "quantity": "extract_fresh_mass", "column": "Mass", "unit": "g" },
             { "quantity": "extract_volume", "column": "Volume", "unit": "mL" },
+            { "quantity": "dilution_factor", "column": "Dilution", "unit": "1" },
             { "quantity": "glucose_in_extract", "column": "Glucose", "unit": "g/L" }
           ]
         }
@@ -42,7 +43,7 @@ internal static class LatencyTrials
     /// <summary>Glucose of 0.25 and 0.35 mg/g: far apart for duplicates, and no ratio that a forgotten dilution leaves.</summary>
     public static string FileOf(string barcode, DateTimeOffset now) => string.Create(
         CultureInfo.InvariantCulture,
-        $"Sample,Run,Extract,Mass,Volume,Glucose,Time\n{barcode},R-{barcode},1,50,250,0.05,{now:yyyy-MM-dd HH:mm:ss}\n{barcode},R-{barcode},2,50,250,0.07,{now:yyyy-MM-dd HH:mm:ss}\n");
+        $"Sample,Run,Extract,Mass,Volume,Dilution,Glucose,Time\n{barcode},R-{barcode},1,50,250,1,0.05,{now:yyyy-MM-dd HH:mm:ss}\n{barcode},R-{barcode},2,50,250,1,0.07,{now:yyyy-MM-dd HH:mm:ss}\n");
 
     private static string Document(char mark, DateOnly today)
     {

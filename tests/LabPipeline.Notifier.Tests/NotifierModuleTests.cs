@@ -4,6 +4,7 @@ using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Notifier.Channels;
+using LabPipeline.Notifier.Deliveries;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Notifier.Tests.Doubles;
 using LabPipeline.Testing;
@@ -60,6 +61,21 @@ public sealed class NotifierModuleTests : IDisposable
         Assert.Contains("\"alert\":17", Assert.Single(await File.ReadAllLinesAsync(file, Stop)), StringComparison.Ordinal);
     }
 
+    /// <summary>Without the bell every alert waits for the couriers' timer: half of five seconds on average.</summary>
+    [Fact]
+    public async Task Module_WhenAnAlertIsRaisedOrCleared_RingsForTheCouriers()
+    {
+        using var host = Build([]);
+        await LabHost.PrepareAsync(host.Services, Stop);
+        await host.StartAsync(Stop);
+        var alert = new AlertRow(17);
+        await host.Services.GetRequiredService<LabWarehouse>().WriteAsync(session => AlertRow.AddAsync(session, alert, TimeProvider.System.GetUtcNow()), Stop);
+
+        await RequireRingAsync(host.Services, new QcAlertRaised(17, 1, alert.Rule, alert.Level, alert.Headline));
+        await RequireRingAsync(host.Services, new QcAlertCleared(17, 1, alert.Rule));
+        await host.StopAsync(Stop);
+    }
+
     [Fact]
     public async Task Module_WhenTheSettingsAreWrong_DoesNotStartAndSaysWhy()
     {
@@ -79,6 +95,16 @@ public sealed class NotifierModuleTests : IDisposable
 
         Assert.Contains("SmtpPassword", fault.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("hunter-seven-42", fault.ToString(), StringComparison.Ordinal);
+    }
+
+    private static async Task RequireRingAsync<TMessage>(IServiceProvider services, TMessage message)
+        where TMessage : class
+    {
+        var ring = services.GetRequiredService<DeliverySignal>().Next;
+        await services.GetRequiredService<LabWarehouse>().WriteAsync(
+            session => OutboxStore.AddAsync(session, message, "alert 17", TimeProvider.System.GetUtcNow()), Stop);
+        services.GetRequiredService<RelaySignal>().Wake();
+        await ring.WaitAsync(TimeSpan.FromSeconds(30), Stop);
     }
 
     private IHost Build(Dictionary<string, string?> settings)

@@ -11,7 +11,7 @@ public abstract class OnceConsumer<TMessage>(LabWarehouse warehouse, RelaySignal
     /// <summary>The name under which handled messages are remembered; the same as the endpoint's.</summary>
     protected abstract string ConsumerName { get; }
 
-    public async Task Consume(ConsumeContext<TMessage> context)
+    public virtual async Task Consume(ConsumeContext<TMessage> context)
     {
         var messageId = context.MessageId
             ?? throw new InvalidOperationException($"A {typeof(TMessage).Name} came without a message id; it was not sent by the relay.");

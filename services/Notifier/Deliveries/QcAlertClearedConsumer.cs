@@ -11,14 +11,14 @@ namespace LabPipeline.Notifier.Deliveries;
 /// <remarks>When the clearing overtakes its raising there are no rows yet; the raising then finds the alert over.</remarks>
 public sealed class QcAlertClearedConsumer(
     LabWarehouse warehouse, RelaySignal relay, DeliverySignal signal, ChannelSet channels, TimeProvider time)
-    : OnceConsumer<QcAlertCleared>(warehouse, relay, time), IConsumer<QcAlertCleared>
+    : OnceConsumer<QcAlertCleared>(warehouse, relay, time)
 {
     public const string Endpoint = "notifier-qc-alert-cleared";
 
     protected override string ConsumerName => Endpoint;
 
     // Waking inside the transaction would let the couriers look before the rows are there.
-    public new async Task Consume(ConsumeContext<QcAlertCleared> context)
+    public override async Task Consume(ConsumeContext<QcAlertCleared> context)
     {
         await base.Consume(context).ConfigureAwait(false);
         signal.Wake();

@@ -10,14 +10,14 @@ namespace LabPipeline.Notifier.Deliveries;
 /// <summary>Writes down which channels are owed an alert.</summary>
 public sealed class QcAlertRaisedConsumer(
     LabWarehouse warehouse, RelaySignal relay, DeliverySignal signal, ChannelSet channels, TimeProvider time)
-    : OnceConsumer<QcAlertRaised>(warehouse, relay, time), IConsumer<QcAlertRaised>
+    : OnceConsumer<QcAlertRaised>(warehouse, relay, time)
 {
     public const string Endpoint = "notifier-qc-alert-raised";
 
     protected override string ConsumerName => Endpoint;
 
     // Waking inside the transaction would let the couriers look before the rows are there.
-    public new async Task Consume(ConsumeContext<QcAlertRaised> context)
+    public override async Task Consume(ConsumeContext<QcAlertRaised> context)
     {
         await base.Consume(context).ConfigureAwait(false);
         signal.Wake();
