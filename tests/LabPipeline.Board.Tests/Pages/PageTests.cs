@@ -118,14 +118,17 @@ public sealed class PageTests : IAsyncLifetime
         Assert.DoesNotContain("run-002.csv", second, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task Sample_WhenScanned_LeadsFromThePlanToFileAndLine()
+    [Theory]
+    [InlineData("")]
+    [InlineData("-S")]
+    [InlineData("-f")]
+    public async Task Sample_WhenScanned_LeadsFromThePlanToFileAndLine(string half)
     {
         await Season.FillAsync(_board);
         await Season.AddAlertAsync(_board, 1, "hold", "duplicate disagreement", "Extracts differ.", barcode: Season.Measured);
 
         // A wedge scanner types a Tab or a line end behind the code; typing may be lower case.
-        var page = Plain(await _board.PageAsync($"/sample?barcode={Season.Measured.ToLowerInvariant()}%09"));
+        var page = Plain(await _board.PageAsync($"/sample?barcode={Season.Measured.ToLowerInvariant()}{half}%09"));
 
         Assert.Contains("Trial NT26 Pull 2, due 2026-01-12 Block 1 Plot 101 Clone NT-127 Treatment nitrogen 200 Bay B1", page, StringComparison.Ordinal);
         Assert.Contains("Extracts differ.", page, StringComparison.Ordinal);

@@ -5,10 +5,12 @@ namespace LabPipeline.Station.Tests.Commands;
 /// <summary>The commands as a person types them, on the processed demonstration season.</summary>
 public sealed class LookingCommandsTests(ProcessedDemo demo) : IClassFixture<ProcessedDemo>
 {
-    [Fact]
-    public async Task Trail_WhenASampleHasResults_LeadsToFileAndLine()
+    [Theory]
+    [InlineData(" 25kn02003a ")]
+    [InlineData("25KN02003A-S")]
+    public async Task Trail_WhenASampleHasResults_LeadsToFileAndLine(string scanned)
     {
-        var (exitCode, output, _) = await demo.RunAsync("trail", " 25kn02003a ");
+        var (exitCode, output, _) = await demo.RunAsync("trail", scanned);
 
         Assert.Equal(ExitCode.Done, exitCode);
         Assert.Contains("25KN02003A", output, StringComparison.Ordinal);
