@@ -47,6 +47,23 @@ public sealed class ControlEvaluationTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Doubts_OfARunThatIsNotJudgedYet_MarkTheResultsAndRaiseNothing()
+    {
+        var (near, far) = (_lab.Barcode(0), _lab.Barcode(1));
+        await StoreRunAsync(far, near, closing: 0.060m);
+
+        await _lab.EvaluateAsync(async (session, now) =>
+        {
+            var touched = await QualityEvaluation.DoubtsAsync(session, [.. await ControlEvidenceStore.ListRunsAsync(session, [near], fileId: null)]);
+            Assert.Equal([near], touched);
+            await _lab.Evaluation.SamplesAsync(session, [near, far], now);
+        });
+
+        Assert.Equal([(far, false), (near, true)], await MarksAsync(far, near));
+        Assert.Empty(await ControlAlertsAsync());
+    }
+
+    [Fact]
     public async Task Controls_JudgedAgain_ChangeNothingAndTellNothing()
     {
         var (near, far) = (_lab.Barcode(0), _lab.Barcode(1));
