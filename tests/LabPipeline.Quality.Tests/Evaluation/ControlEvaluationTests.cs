@@ -169,16 +169,6 @@ public sealed class ControlEvaluationTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task PullProgress_CountsASampleOnceAllItsExpectedReadingsAreThere()
-    {
-        await _lab.StoreAsync("samples.csv", [.. Sample(_lab.Barcode(0), 10), .. Sample(_lab.Barcode(1), 30).Take(4)]);
-
-        var progress = await _lab.WriteAsync(session => PullProgressStore.ListAsync(session, QualityLab.TrialCode));
-
-        Assert.Equal((24, 1), (progress[0].SamplesPlanned, progress[0].SamplesMeasured));
-    }
-
-    [Fact]
     public async Task Threshold_SetByAPerson_IsKeptWithItsHistoryAndToldToTheServices()
     {
         await _lab.StoreAsync("samples.csv", [.. Sample(_lab.Barcode(0), 10)]);
