@@ -66,7 +66,8 @@ public static class StationApp
         configuration.AddCommand<ExportCommand>("export").WithDescription("Write plot means, sample results or readings of a trial as CSV.");
         configuration.AddBranch("season", season =>
         {
-            season.SetDescription("The answer of a season.");
+            season.SetDescription("How far a season is, and its answer.");
+            season.AddCommand<SeasonGridCommand>("grid").WithDescription("Print what is done, late, missing or excluded of each plot, pull and measurement.");
             season.AddCommand<SeasonReportCommand>("report").WithDescription("Write the season report of a trial as one page; lock it, make it again, print it to PDF.");
             season.AddCommand<SeasonTableCommand>("table").WithDescription("Show analyses of variance and means of one result.");
         });
@@ -80,7 +81,6 @@ public static class StationApp
         configuration.AddCommand<AcceptCommand>("accept").WithDescription("Accept an edited re-export: its values take effect.");
         configuration.AddCommand<SetAsideCommand>("set-aside").WithDescription("Set readings of a sample aside for a physical reason.");
         configuration.AddCommand<NoMoreExtractsCommand>("no-more-extracts").WithDescription("Note that a sample has no tissue left for another extract.");
-        configuration.AddCommand<SeasonCommand>("season").WithDescription("Print what is done, late, missing or excluded of each plot, pull and measurement.");
         AddQualityBranches(configuration);
         configuration.AddCommand<SpreadCommand>("spread").WithDescription("Show the lab's own repeatability from its duplicates beside the one in use, and keep it.");
     }

@@ -37,7 +37,7 @@ internal sealed class ProductProcess : IDisposable
             UseShellExecute = false,
             WorkingDirectory = AppContext.BaseDirectory,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, $"LabPipeline.{program}.dll"));
+        start.ArgumentList.Add(Path.Combine(FolderOf(program), $"LabPipeline.{program}.dll"));
         foreach (var (key, value) in settings)
         {
             start.Environment[key] = value;
@@ -49,6 +49,15 @@ internal sealed class ProductProcess : IDisposable
         }
 
         return new ProductProcess(Process.Start(start)!);
+    }
+
+    /// <summary>The program's own output folder: beside the tests it would lie with their frameworks instead of its own.</summary>
+    private static string FolderOf(string program)
+    {
+        var framework = new DirectoryInfo(Path.TrimEndingDirectorySeparator(AppContext.BaseDirectory));
+        var configuration = framework.Parent!;
+        var repository = configuration.Parent!.Parent!.Parent!.Parent!;
+        return Path.Combine(repository.FullName, "services", program, "bin", configuration.Name, framework.Name);
     }
 
     public async Task<(int ExitCode, string Output, string Errors)> FinishAsync(CancellationToken cancellationToken)

@@ -1,5 +1,4 @@
 using LabPipeline.Notifier.Tests.Deliveries;
-using LabPipeline.Notifier.Tests.Storms;
 using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.OnSqlServer;
@@ -13,5 +12,3 @@ public sealed class DailyDigestDeliveryTests() : DailyDigestDeliverySuite(Dialec
 public sealed class DeliveryTests() : DeliverySuite(DialectName.SqlServer);
 
 public sealed class ReminderTests() : ReminderSuite(DialectName.SqlServer);
-
-public sealed class StormTests() : StormSuite(DialectName.SqlServer);

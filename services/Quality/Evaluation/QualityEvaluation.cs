@@ -62,6 +62,28 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         return touched;
     }
 
+    /// <summary>Writes down what is in doubt beside the controls of runs, without judging the runs.</summary>
+    /// <returns>Samples whose readings came into doubt or out of it.</returns>
+    public static async Task<IReadOnlySet<string>> DoubtsAsync(WarehouseSession session, IReadOnlyCollection<int> runIds)
+    {
+        var touched = new HashSet<string>(StringComparer.Ordinal);
+        if (runIds.Count == 0)
+        {
+            return touched;
+        }
+
+        var limits = await ControlEvidenceStore.LoadLimitsAsync(session).ConfigureAwait(false);
+        foreach (var runId in runIds.Order())
+        {
+            if (await ControlEvidenceStore.LoadAsync(session, runId, limits).ConfigureAwait(false) is { } evidence)
+            {
+                touched.UnionWith(await ControlEvidenceStore.KeepDoubtsAsync(session, runId, evidence).ConfigureAwait(false));
+            }
+        }
+
+        return touched;
+    }
+
     public async Task RunsAsync(WarehouseSession session, IReadOnlyCollection<int> runIds, DateTimeOffset now) =>
         await JudgeAsync(session, rules.ForRuns, await RunEvidenceStore.LoadAsync(session, runIds).ConfigureAwait(false), now).ConfigureAwait(false);
 

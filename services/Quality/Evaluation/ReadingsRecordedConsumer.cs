@@ -39,6 +39,11 @@ public sealed class ReadingsRecordedConsumer(LabWarehouse warehouse, RelaySignal
         }
 
         var controlled = await ControlEvidenceStore.ListRunsAsync(session, message.SampleBarcodes, message.FileId).ConfigureAwait(false);
-        return [.. message.SampleBarcodes.Union(await evaluation.ControlsAsync(session, controlled, now).ConfigureAwait(false))];
+        var judged = await evaluation.ControlsAsync(session, controlled, now).ConfigureAwait(false);
+
+        // The same samples may lie in another file that is stored but not judged yet; its failed controls put readings in doubt already.
+        var beside = await ControlEvidenceStore.ListRunsAsync(session, message.SampleBarcodes, fileId: null).ConfigureAwait(false);
+        var doubted = await QualityEvaluation.DoubtsAsync(session, [.. beside.Except(controlled)]).ConfigureAwait(false);
+        return [.. message.SampleBarcodes.Union(judged).Union(doubted)];
     }
 }

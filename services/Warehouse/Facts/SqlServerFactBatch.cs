@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Data;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using Dapper;
 using Microsoft.Data.SqlClient;
@@ -13,6 +15,11 @@ internal sealed class SqlServerFactBatch(WarehouseSession session, FactSubject s
 
     // Storing a large file takes as long as it takes; what must not wait for it does not wait here.
     private const int StoreTimeoutSeconds = 1800;
+
+    // What JSON writes with a backslash goes by the staging table, which carries texts as they are.
+    private static readonly SearchValues<char> Escaped = SearchValues.Create("\"\\\b\f\n\r\t");
+
+    private static readonly JsonWriterOptions AsItIs = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly SqlServerFactText _text = SqlServerFactText.Of(subject);
     private readonly List<StagedFact> _held = new(capacity: 64);
@@ -31,7 +38,7 @@ internal sealed class SqlServerFactBatch(WarehouseSession session, FactSubject s
     /// <summary>Stores everything added and tells what became of it, by standing.</summary>
     public async Task<IReadOnlyList<StandingCount>> StoreAsync()
     {
-        if (_staging is null)
+        if (_staging is null && !_held.Any(MustEscape))
         {
             return await StoreAsync(_text.StoreGiven, new { fileId, facts = Json() }).ConfigureAwait(false);
         }
@@ -43,6 +50,9 @@ internal sealed class SqlServerFactBatch(WarehouseSession session, FactSubject s
     }
 
     public void Dispose() => _staging?.Dispose();
+
+    private bool MustEscape(StagedFact fact) =>
+        _text.StagedColumns.Any(column => column.IsText && column.Value(fact) is string text && text.AsSpan().IndexOfAny(Escaped) >= 0);
 
     private async Task<IReadOnlyList<StandingCount>> StoreAsync(string statement, object parameters) =>
         (await session.Connection.QueryAsync<StandingCount>(new CommandDefinition(
@@ -83,7 +93,7 @@ internal sealed class SqlServerFactBatch(WarehouseSession session, FactSubject s
     private string Json()
     {
         using var stream = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(stream))
+        using (var writer = new Utf8JsonWriter(stream, AsItIs))
         {
             writer.WriteStartArray();
             foreach (var fact in _held)

@@ -137,18 +137,18 @@ public sealed class FileEndTests
     [Fact]
     public void Read_WhenLineIsAtItsLimit_TakesItAndNotOneMore()
     {
-        var limits = new ReadLimits { MaxLineLength = 200, MaxCellLength = 150 };
+        var limits = new ReadLimits { MaxLineLength = 150, MaxCellLength = 100 };
         string Text(int length) => SampleFiles.SugarHeader + "\n" + Row.Replace("AB", new string('A', length - Row.Length + 2), StringComparison.Ordinal) + "\n";
 
-        // The line end counts: 199 characters and a line feed are 200.
-        Assert.Empty(SampleFiles.Faults(SampleProfiles.Sugar(), Text(184), limits));
+        // The line end counts: 149 characters and a line feed are 150.
+        Assert.Empty(SampleFiles.Faults(SampleProfiles.Sugar(), Text(134), limits));
         Assert.Equal(
-            ["f.csv line 2, column 5 'Operator': found 151 characters; expected at most 150; check that this is the profile of this instrument."],
-            SampleFiles.Faults(SampleProfiles.Sugar(), Text(Row.Length - 2 + 151), limits));
+            ["f.csv line 2, column 5 'Operator': found 101 characters; expected at most 100; check that this is the profile of this instrument."],
+            SampleFiles.Faults(SampleProfiles.Sugar(), Text(Row.Length - 2 + 101), limits));
         Assert.Equal(
-            ["f.csv line 2: found a row of more than 200 characters; expected shorter rows; check that this is the profile of this instrument."],
-            SampleFiles.Faults(SampleProfiles.Sugar(), Text(200), limits with { MaxCellLength = 4096 }));
-        Assert.Empty(SampleFiles.Faults(SampleProfiles.Sugar(), Text(199), limits with { MaxCellLength = 4096 }));
+            ["f.csv line 2: found a row of more than 150 characters; expected shorter rows; check that this is the profile of this instrument."],
+            SampleFiles.Faults(SampleProfiles.Sugar(), Text(150), limits with { MaxCellLength = 4096 }));
+        Assert.Empty(SampleFiles.Faults(SampleProfiles.Sugar(), Text(149), limits with { MaxCellLength = 4096 }));
     }
 
     [Fact]

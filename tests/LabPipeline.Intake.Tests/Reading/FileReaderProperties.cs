@@ -96,7 +96,7 @@ public sealed class FileReaderProperties
         // Lengths around the decoder's chunk and the longest row, so that rows end at, before and behind every edge.
         for (var length = 32_700; length < 32_800; length += 3)
         {
-            var operatorName = new string('o', 2_000);
+            var operatorName = new string('o', 100);
             var row = $"S26P01T03R2C,\"r\"\"{length}\n\",e,{operatorName},0.5\n";
             var text = string.Concat(Enumerable.Repeat(row, (length / row.Length) + 3)) + new string(' ', length % 97) + "\n" + row;
 

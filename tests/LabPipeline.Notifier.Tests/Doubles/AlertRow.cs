@@ -44,6 +44,6 @@ internal sealed record AlertRow(int Id)
         Advice,
         Facts,
         TimesRaised,
-        At = DapperTypes.InstantText(at),
+        At = at,
     };
 }

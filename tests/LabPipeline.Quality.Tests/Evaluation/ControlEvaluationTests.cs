@@ -47,6 +47,23 @@ public sealed class ControlEvaluationTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Doubts_OfARunThatIsNotJudgedYet_MarkTheResultsAndRaiseNothing()
+    {
+        var (near, far) = (_lab.Barcode(0), _lab.Barcode(1));
+        await StoreRunAsync(far, near, closing: 0.060m);
+
+        await _lab.EvaluateAsync(async (session, now) =>
+        {
+            var touched = await QualityEvaluation.DoubtsAsync(session, [.. await ControlEvidenceStore.ListRunsAsync(session, [near], fileId: null)]);
+            Assert.Equal([near], touched);
+            await _lab.Evaluation.SamplesAsync(session, [near, far], now);
+        });
+
+        Assert.Equal([(far, false), (near, true)], await MarksAsync(far, near));
+        Assert.Empty(await ControlAlertsAsync());
+    }
+
+    [Fact]
     public async Task Controls_JudgedAgain_ChangeNothingAndTellNothing()
     {
         var (near, far) = (_lab.Barcode(0), _lab.Barcode(1));
@@ -149,16 +166,6 @@ public sealed class ControlEvaluationTests : IAsyncLifetime
         Assert.Equal((1, 1, "excluded", "1 set aside by A. Lead: spilt"), (count, cell.Readings, cell.State, cell.Reason));
         Assert.Equal(23, grid.Count(other => other is { PullNo: 1, State: "missing" }));
         Assert.Equal(24, grid.Count(other => other is { PullNo: 2, State: "expected" }));
-    }
-
-    [Fact]
-    public async Task PullProgress_CountsASampleOnceAllItsExpectedReadingsAreThere()
-    {
-        await _lab.StoreAsync("samples.csv", [.. Sample(_lab.Barcode(0), 10), .. Sample(_lab.Barcode(1), 30).Take(4)]);
-
-        var progress = await _lab.WriteAsync(session => PullProgressStore.ListAsync(session, QualityLab.TrialCode));
-
-        Assert.Equal((24, 1), (progress[0].SamplesPlanned, progress[0].SamplesMeasured));
     }
 
     [Fact]

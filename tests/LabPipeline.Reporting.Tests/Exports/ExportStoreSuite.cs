@@ -95,7 +95,7 @@ public abstract class ExportStoreSuite(DialectName store) : IAsyncLifetime
     [Fact]
     public async Task Readings_WhenImportedAgain_AreTheNumbersThatWereStored()
     {
-        decimal[] values = [0m, 0.1m, 250.00m, -1m, 0.000000000001m, 0.123456789012m, 999.999999999999m, 999999999999999m, 123456789.012345m, -0.30000000000004m];
+        decimal[] values = [0m, 0.1m, 250.00m, -1m, 0.000000000001m, 0.123456789012m, 999.999999999999m, 999999999999999m, 123456789.012345m, -0.300000000004m];
         var barcode = _lab.Barcode("101", 1);
         await _lab.StoreReadingsAsync("values.csv", values.Select((value, index) => ExportLab.Reading(barcode, $"r{index}", value)));
 

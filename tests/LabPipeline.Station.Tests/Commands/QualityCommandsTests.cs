@@ -6,7 +6,7 @@ public sealed class QualityCommandsTests(ProcessedDemo demo) : IClassFixture<Pro
     [Fact]
     public async Task Season_OfTheDemo_PrintsOneLetterAPlot()
     {
-        var (exitCode, output, _) = await demo.RunAsync("season", "KT-NITRO-25");
+        var (exitCode, output, _) = await demo.RunAsync("season", "grid", "KT-NITRO-25");
 
         Assert.Equal(ExitCode.Done, exitCode);
         Assert.Contains("MMMMMMMMMMMM", output, StringComparison.Ordinal);
@@ -17,7 +17,7 @@ public sealed class QualityCommandsTests(ProcessedDemo demo) : IClassFixture<Pro
     [Fact]
     public async Task Season_OfAnUnknownTrial_SaysSo()
     {
-        var (exitCode, _, errors) = await demo.RunAsync("season", "NOSUCH");
+        var (exitCode, _, errors) = await demo.RunAsync("season", "grid", "NOSUCH");
 
         Assert.Equal(ExitCode.NotFound, exitCode);
         Assert.Contains("There is no trial 'NOSUCH'", errors, StringComparison.Ordinal);

@@ -136,12 +136,15 @@ public sealed class DemoSeasonReportTests(ProcessedDemo demo) : IClassFixture<Pr
         d <- read.csv(commandArgs(TRUE)[1], na.strings = "", colClasses = c(plot_code = "character", block = "character"), fileEncoding = "UTF-8")
         d$block <- factor(d$block); d$clone <- factor(d$clone); d$nitrogen <- factor(d$treatment)
         for (response in c("glucose", "mean_hunter_l")) for (pull in sort(unique(d$pull_no))) {
-          p <- droplevels(d[d$pull_no == pull & !is.na(d$glucose_mg_per_g), ])
+          p <- d[d$pull_no == pull, ]
           p$y <- if (response == "glucose") log(p$glucose_mg_per_g) else p$hunter_l
-          table <- anova(lm(y ~ block + clone * nitrogen, p))
+          p <- droplevels(p[!is.na(p$y), ])
+          fit <- lm(y ~ block + clone * nitrogen, p)
+          table <- anova(fit)
           for (term in c("clone", "nitrogen", "clone:nitrogen", "Residuals"))
             writeLines(paste(c(response, pull, "anova", sub("Residuals", "Residual", term), sprintf("%.15g", na.omit(unlist(table[term, c("Df", "Sum Sq", "F value", "Pr(>F)")])))), collapse = ","))
-          means <- tapply(p$y, p$clone, mean)
+          grid <- expand.grid(block = levels(p$block), clone = levels(p$clone), nitrogen = levels(p$nitrogen))
+          means <- tapply(predict(fit, grid), grid$clone, mean)
           for (clone in names(means)) writeLines(paste(response, pull, "mean", clone, sprintf("%.15g", means[[clone]]), sep = ","))
         }
         """;

@@ -7,7 +7,7 @@ using Spectre.Console.Cli;
 namespace LabPipeline.Station.Commands;
 
 /// <summary>Prints the season grid of a trial: one line a pull and measurement, one letter a plot.</summary>
-internal sealed class SeasonCommand(IAnsiConsole console) : AsyncCommand<SeasonCommand.Settings>
+internal sealed class SeasonGridCommand(IAnsiConsole console) : AsyncCommand<SeasonGridCommand.Settings>
 {
     private static readonly Dictionary<string, char> Letters = new(StringComparer.Ordinal)
     {
