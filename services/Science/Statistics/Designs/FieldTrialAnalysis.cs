@@ -16,8 +16,10 @@ public static class FieldTrialAnalysis
             return new FieldTrialResult(Describe(design), [PullAnalyser.Analyse(design, rows, null)], null);
         }
 
-        var pulls = rows.PullsTaken.Where(pull => rows.Select(pull).Count > 1).Select(pull => PullAnalyser.Analyse(design, rows, pull));
-        return new FieldTrialResult(Describe(design), [.. pulls], rows.PullsTaken.Count > 1 ? RepeatedAnalyser.Analyse(design, rows) : null);
+        // The season's model takes about as long as all pulls together, and neither needs the other.
+        var season = rows.PullsTaken.Count > 1 ? Task.Run(() => RepeatedAnalyser.Analyse(design, rows)) : null;
+        List<PullAnalysis> pulls = [.. rows.PullsTaken.Where(pull => rows.Select(pull).Count > 1).Select(pull => PullAnalyser.Analyse(design, rows, pull))];
+        return new FieldTrialResult(Describe(design), pulls, season?.GetAwaiter().GetResult());
     }
 
     private static string Describe(FieldTrialDesign design)
