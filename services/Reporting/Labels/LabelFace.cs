@@ -56,9 +56,9 @@ internal static class LabelFace
         }
 
         var line = top + (19 * scale);
-        face.Put("trial", label.Trial, (left, line, inner * 0.28), 2.4 * scale);
-        face.Put("barcode", label.Code, (left + (inner * 0.28), line, inner * 0.5), 4.4 * scale, bold: true, align: 0.5);
-        face.Put("check character", $"check {label.Barcode[^1]}", (left + (inner * 0.78), line, inner * 0.22), 2.4 * scale, align: 1);
+        face.Put("trial", label.Trial, (left, line, inner * 0.26), 2.4 * scale);
+        face.Put("barcode", label.Code, (left + (inner * 0.26), line, inner * 0.54), 4.2 * scale, bold: true, align: 0.5);
+        face.Put("check character", $"check {label.Barcode[^1]}", (left + (inner * 0.8), line, inner * 0.2), 2.4 * scale, align: 1);
         line = top + (27 * scale);
         face.Put("plot", $"plot {label.Plot}", (left, line, inner * 0.45), 6 * scale, bold: true);
         face.Put("block", $"block {label.Block}", (left + (inner * 0.46), line, inner * 0.24), 3 * scale, align: 0.5);
@@ -98,7 +98,7 @@ internal static class LabelFace
         face.Put("pull", Text($"pull {label.Pull}"), (beside, top + (step * 1.85), column), Math.Min(2.6, step * 0.95));
         face.Put("block", $"block {label.Block}", (beside, top + (step * 2.9), column), Math.Min(2.1, step * 0.9));
         var row = (sheet.LabelHeight - sheet.Padding - below) / 3;
-        face.Put("barcode", label.Code, (left, below + (row * 0.9), inner * 0.72), Math.Min(2.9, row * 0.95), bold: true);
+        face.Put("barcode", label.Code, (left, below + (row * 0.9), inner * 0.72), Math.Min(2.7, row * 0.9), bold: true);
         face.Put("check character", $"check {label.Barcode[^1]}", (left + (inner * 0.72), below + (row * 0.9), inner * 0.28), Math.Min(2, row * 0.8), align: 1);
         face.Put("treatment", label.Treatment, (left, below + (row * 1.85), inner), Math.Min(2.4, row * 0.85));
         face.Put("trial", label.Trial, (left, below + (row * 2.75), label.Tuber is null ? inner : inner * 0.6), Math.Min(1.9, row * 0.75));
