@@ -55,7 +55,7 @@ internal sealed class DemoReport(IAnsiConsole console, LabOptions lab)
         console.WriteLine($"  warehouse   {lab.WarehouseFile}  (views v_sample_result, v_plot_pull, v_season_grid, v_qc_alert)");
         console.WriteLine($"  alert file  {Path.Combine(Path.GetFullPath(lab.DataFolder), "alerts.jsonl")}");
         console.WriteLine($"  alerts      dotnet run --project services/Station -- alerts{Data}");
-        console.WriteLine($"  season      dotnet run --project services/Station -- season {scenario.Plan.Code}{Data}");
+        console.WriteLine($"  season      dotnet run --project services/Station -- season grid {scenario.Plan.Code}{Data}");
         console.WriteLine($"  arrivals    dotnet run --project services/Station -- arrivals --state refused{Data}");
         console.WriteLine($"  one sample  dotnet run --project services/Station -- trail {barcode}{Data}");
         console.WriteLine();
