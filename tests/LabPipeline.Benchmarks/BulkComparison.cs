@@ -75,7 +75,7 @@ internal static class BulkComparison
         try
         {
             var drop = Path.Combine(data, "drop", "sugar");
-            await UntilAsync(() => Directory.Exists(Path.Combine(drop, "taken")) && Count(data, "select count(*) from heartbeat where caught_up_at is not null") == 4);
+            await UntilAsync(() => Directory.Exists(Path.Combine(drop, "taken")) && Count(data, "select count(*) from heartbeat where service like 'intake-%' and caught_up_at is not null") == 4);
             var before = process.TotalProcessorTime;
             var watch = Stopwatch.StartNew();
             File.Move(file, Path.Combine(drop, "bulk.csv"));

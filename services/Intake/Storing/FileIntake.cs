@@ -75,9 +75,9 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
 
         var entry = new LedgerEntry(folder.Kind, ready, known is null ? copy : copy with { Path = known.ArchivedAs }, known, now);
         var fileId = known?.FileId ?? await FileLedgerStore.InsertAsync(session, entry.Opened()).ConfigureAwait(false);
-        var file = await StoreAsync(session, entry, fileId).ConfigureAwait(false);
+        var (file, barcodes) = await StoreAsync(session, entry, fileId).ConfigureAwait(false);
         await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
-        await IntakeMessages.AddAsync(session, file, now).ConfigureAwait(false);
+        await IntakeMessages.AddAsync(session, file, barcodes, now).ConfigureAwait(false);
         var arrivalId = await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, fileId, again: false, now)).ConfigureAwait(false);
         return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, file.State == FileState.Refused ? file.Reason : null);
     }
@@ -93,7 +93,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, null);
     }
 
-    private async Task<SourceFile> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)
+    private async Task<(SourceFile File, IReadOnlyList<string> Barcodes)> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)
     {
         const string BeforeFile = "before_file";
         await session.Transaction!.SaveAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
@@ -103,16 +103,15 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         if (outcome.State != ReadState.Complete)
         {
             await session.Transaction.RollbackAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
-            return entry.Refused(fileId, outcome);
+            return (entry.Refused(fileId, outcome), []);
         }
 
         var counts = await loader.CompleteAsync().ConfigureAwait(false);
         await FileLedgerStore.ReplaceParkedAsync(
             session, fileId, outcome.ParkedRows.Select(row => (row.Line, row.Fault.Describe(entry.Ready.File.Name)))).ConfigureAwait(false);
-        var unplanned = counts is { FirstReadingId: { } first, LastReadingId: { } last }
-            ? await FileLedgerStore.ListUnplannedAsync(session, fileId, first, last).ConfigureAwait(false)
-            : [];
-        return entry.Stored(fileId, outcome, counts, unplanned);
+        var barcodes = await loader.ListBarcodesAsync().ConfigureAwait(false);
+        var unplanned = await FileLedgerStore.WithoutPlanAsync(session, barcodes).ConfigureAwait(false);
+        return (entry.Stored(fileId, outcome, counts, unplanned), barcodes);
     }
 
     private async Task<ReadOutcome> ReadAsync(LedgerEntry entry, IFactLoader loader, CancellationToken cancellationToken)

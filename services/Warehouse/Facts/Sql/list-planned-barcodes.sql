@@ -1,0 +1,1 @@
+select barcode from sample where barcode in @barcodes
