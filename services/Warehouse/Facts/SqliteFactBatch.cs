@@ -1,51 +1,38 @@
 using System.Buffers;
 using System.Text;
-using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>Facts of one table on their way into SQLite, and which of them went in.</summary>
-internal sealed class SqliteFactBatch(sqlite3 database)
+/// <summary>Facts of one table on their way into SQLite. Each has its identifier before it is inserted, so that identifiers rise with the file whatever becomes of its rows.</summary>
+/// <param name="firstId">Identifier of the first fact.</param>
+internal sealed class SqliteFactBatch(long firstId)
 {
     public const int Size = 256;
 
     private const int OnStack = 512;
 
-    private readonly nint _database = database.DangerousGetHandle();
     private readonly (long Run, NewFact Fact)[] _facts = new (long Run, NewFact Fact)[Size];
-    private readonly long[] _ids = new long[Size];
-    private long _lastId;
 
     public int Count { get; private set; }
+
+    public long FirstId { get; private set; } = firstId;
+
+    /// <summary>The facts a statement sees.</summary>
+    public Range Open { get; private set; }
 
     public ref readonly (long Run, NewFact Fact) this[int row] => ref _facts[row];
 
     public void Add(long run, in NewFact fact) => _facts[Count++] = (run, fact);
 
-    public void Clear() => Count = 0;
+    public void OpenAll() => Open = ..Count;
 
-    /// <summary>Leaves only the fact at <paramref name="row"/>, as the first.</summary>
-    public void Narrow(int row)
+    public void OpenOnly(int row) => Open = row..(row + 1);
+
+    /// <summary>Makes room for the next facts of the file.</summary>
+    public void Clear()
     {
-        _facts[0] = _facts[row];
-        Count = 1;
-    }
-
-    /// <summary>The identifier the fact was given; 0 when its key was taken.</summary>
-    public long IdOf(int row) => _ids[row];
-
-    /// <summary>Called before the rows are inserted: from here the last identifier given tells row by row whether it went in.</summary>
-    public void Begin()
-    {
-        _lastId = 0;
-        SqliteNative.SetLastInsertedId(_database, 0);
-    }
-
-    public void NoteInserted(int row)
-    {
-        var id = SqliteNative.LastInsertedId(_database);
-        _ids[row] = id == _lastId ? 0 : id;
-        _lastId = id;
+        FirstId += Count;
+        Count = 0;
     }
 
     /// <summary>Hands SQLite the value of one column; a column that has none stays null.</summary>
@@ -55,22 +42,23 @@ internal sealed class SqliteFactBatch(sqlite3 database)
         ref readonly var fact = ref entry.Fact;
         switch (column)
         {
-            case 0: SqliteNative.Give(context, entry.Run); break;
-            case 1: GiveKey(context, fact.RowKey); break;
-            case 2: SqliteNative.Give(context, fact.QuantityId); break;
-            case 3: GiveText(context, fact.Barcode); break;
-            case 4: GiveText(context, fact.Material); break;
-            case 5: SqliteNative.Give(context, (double)fact.Value); break;
-            case 6: SqliteNative.Give(context, fact.BelowLimit ? 1 : 0); break;
-            case 7: GiveText(context, fact.RawValue); break;
-            case 8: GiveText(context, fact.RawUnit); break;
-            case 9: GiveText(context, fact.Extract); break;
-            case 10: GiveCount(context, fact.Replicate); break;
-            case 11: GiveCount(context, fact.Tuber); break;
-            case 12: GiveCount(context, fact.Slice); break;
-            case 13: GiveText(context, fact.Operator); break;
-            case 14: GiveInstant(context, fact.MeasuredAt); break;
-            case 15: GiveText(context, fact.MeasuredAs); break;
+            case 0: SqliteNative.Give(context, FirstId + row); break;
+            case 1: SqliteNative.Give(context, entry.Run); break;
+            case 2: GiveKey(context, fact.RowKey); break;
+            case 3: SqliteNative.Give(context, fact.QuantityId); break;
+            case 4: GiveText(context, fact.Barcode); break;
+            case 5: GiveText(context, fact.Material); break;
+            case 6: SqliteNative.Give(context, (double)fact.Value); break;
+            case 7: SqliteNative.Give(context, fact.BelowLimit ? 1 : 0); break;
+            case 8: GiveText(context, fact.RawValue); break;
+            case 9: GiveText(context, fact.RawUnit); break;
+            case 10: GiveText(context, fact.Extract); break;
+            case 11: GiveCount(context, fact.Replicate); break;
+            case 12: GiveCount(context, fact.Tuber); break;
+            case 13: GiveCount(context, fact.Slice); break;
+            case 14: GiveText(context, fact.Operator); break;
+            case 15: GiveInstant(context, fact.MeasuredAt); break;
+            case 16: GiveText(context, fact.MeasuredAs); break;
             default: SqliteNative.Give(context, fact.Line); break;
         }
     }

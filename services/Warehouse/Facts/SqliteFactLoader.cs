@@ -1,18 +1,19 @@
 using Microsoft.Data.Sqlite;
+using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
 /// <summary>Loads by batches of rows that SQLite reads from this program's memory; see <see cref="SqliteFactModule"/>.</summary>
 internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : IFactLoader
 {
-    private readonly SqliteConnection _connection = Prepared(session);
+    private readonly sqlite3 _database = Prepared(session);
     private readonly InstrumentRuns _runs = new(session);
     private readonly SqliteFactTableLoader?[] _tables = new SqliteFactTableLoader?[3];
 
     public void Add(in NewFact fact)
     {
         var run = _runs.IdOf(fact.Instrument, fact.Run);
-        var table = _tables[(int)fact.Subject] ??= new SqliteFactTableLoader(_connection, FactTable.Of(fact.Subject), fileId);
+        var table = _tables[(int)fact.Subject] ??= new SqliteFactTableLoader(_database, FactTable.Of(fact.Subject), fileId);
         table.Add(run, fact);
     }
 
@@ -44,10 +45,10 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
         }
     }
 
-    private static SqliteConnection Prepared(WarehouseSession session)
+    private static sqlite3 Prepared(WarehouseSession session)
     {
-        var connection = (SqliteConnection)session.Connection;
-        SqliteFactModule.Register(connection.Handle ?? throw new InvalidOperationException("The connection is closed."));
-        return connection;
+        var database = ((SqliteConnection)session.Connection).Handle ?? throw new InvalidOperationException("The connection is closed.");
+        SqliteFactModule.Register(database);
+        return database;
     }
 }

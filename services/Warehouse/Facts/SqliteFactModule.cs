@@ -25,7 +25,7 @@ internal static unsafe class SqliteFactModule
     /// <summary>The columns the table has, by their numbers in it.</summary>
     public static IReadOnlyList<string> Columns { get; } =
     [
-        "run_id", "row_key", "quantity_id", "barcode", "material", "value", "below_limit", "raw_value", "raw_unit", "extract",
+        "reading_id", "run_id", "row_key", "quantity_id", "barcode", "material", "value", "below_limit", "raw_value", "raw_unit", "extract",
         "replicate", "tuber", "slice", "operator", "measured_at", "measured_as", "line",
     ];
 
@@ -38,7 +38,7 @@ internal static unsafe class SqliteFactModule
         }
     }
 
-    /// <summary>Runs <paramref name="insert"/> over the facts of <paramref name="batch"/>; the batch learns which of them went in.</summary>
+    /// <summary>Runs <paramref name="insert"/> over the open facts of <paramref name="batch"/>.</summary>
     public static int Step(sqlite3_stmt insert, SqliteFactBatch batch)
     {
         _batch = batch;
@@ -100,19 +100,24 @@ internal static unsafe class SqliteFactModule
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
     private static int First(nint cursor, int plan, nint planText, int count, nint values)
     {
-        _row = 0;
-        return _batch is null ? raw.SQLITE_MISUSE : raw.SQLITE_OK;
+        if (_batch is null)
+        {
+            return raw.SQLITE_MISUSE;
+        }
+
+        _row = _batch.Open.Start.Value;
+        return raw.SQLITE_OK;
     }
 
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
     private static int Next(nint cursor)
     {
-        _batch!.NoteInserted(_row++);
+        _row++;
         return raw.SQLITE_OK;
     }
 
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
-    private static int AtEnd(nint cursor) => _row >= _batch!.Count ? 1 : 0;
+    private static int AtEnd(nint cursor) => _row >= _batch!.Open.End.Value ? 1 : 0;
 
     [UnmanagedCallersOnly(CallConvs = [typeof(CallConvCdecl)])]
     private static int Column(nint cursor, nint context, int column)

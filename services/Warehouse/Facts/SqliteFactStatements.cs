@@ -3,36 +3,58 @@ using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>The two prepared statements that load one fact table: insert a batch unless keys are taken, and ask whether this very value is known.</summary>
+/// <summary>The prepared statements that load one fact table: insert a batch unless keys are taken, list what went in, and ask whether this very value is known.</summary>
 /// <remarks>They run on the connection of the session and so inside its transaction.</remarks>
 internal sealed class SqliteFactStatements : IDisposable
 {
     private readonly sqlite3 _database;
     private readonly FactTable _table;
     private readonly sqlite3_stmt _insert;
+    private readonly sqlite3_stmt _list;
     private readonly sqlite3_stmt _compare;
 
-    public SqliteFactStatements(SqliteConnection connection, FactTable table, int fileId)
+    public SqliteFactStatements(sqlite3 database, FactTable table, int fileId)
     {
-        _database = connection.Handle ?? throw new InvalidOperationException("The connection is closed.");
+        _database = database;
         _table = table;
-        var given = table.Columns.Where(SqliteFactModule.Columns.Contains).ToList();
-        _insert = Prepare(
-            $"insert or ignore into {table.Name} ({string.Join(", ", given)}, file_id, standing) select {string.Join(", ", given)}, ?1, ?2 from {SqliteFactModule.TableName}");
+        var given = string.Join(", ", table.Columns.Prepend("reading_id").Where(SqliteFactModule.Columns.Contains));
+        _insert = Prepare($"insert or ignore into {table.Name} ({given}, file_id, standing) select {given}, ?1, ?2 from {SqliteFactModule.TableName}");
         raw.sqlite3_bind_int(_insert, 1, fileId);
+        _list = Prepare($"select reading_id from {table.Name} where reading_id between ?1 and ?2");
         var same = table.Subject == FactSubject.Sample ? " and barcode = ?5" : "";
         _compare = Prepare($"select 1 from {table.Name} where run_id = ?1 and row_key = ?2 and quantity_id = ?3 and standing in (0, 1, 3) and value = ?4{same}");
     }
 
-    /// <summary>Inserts every fact whose key is free; the batch knows which.</summary>
+    /// <summary>The identifier after the highest one given.</summary>
+    public long NextId()
+    {
+        using var last = Prepare($"select max(reading_id) from {_table.Name}");
+        Check(raw.sqlite3_step(last));
+        return raw.sqlite3_column_int64(last, 0) + 1;
+    }
+
+    /// <summary>Inserts every open fact of the batch whose key is free.</summary>
     /// <returns>How many went in.</returns>
     public int Insert(SqliteFactBatch batch, Standing standing)
     {
         raw.sqlite3_reset(_insert);
         raw.sqlite3_bind_int(_insert, 2, (int)standing);
-        batch.Begin();
         Check(SqliteFactModule.Step(_insert, batch));
         return raw.sqlite3_changes(_database);
+    }
+
+    /// <summary>Marks the facts of the batch that went in.</summary>
+    public void MarkInserted(SqliteFactBatch batch, Span<bool> inserted)
+    {
+        raw.sqlite3_reset(_list);
+        raw.sqlite3_bind_int64(_list, 1, batch.FirstId);
+        raw.sqlite3_bind_int64(_list, 2, batch.FirstId + batch.Count - 1);
+        while (Check(raw.sqlite3_step(_list)) == raw.SQLITE_ROW)
+        {
+            inserted[(int)(raw.sqlite3_column_int64(_list, 0) - batch.FirstId)] = true;
+        }
+
+        raw.sqlite3_reset(_list);
     }
 
     /// <summary>Whether this value stands for its key already: in effect, contested, or set aside by a person.</summary>
@@ -64,6 +86,7 @@ internal sealed class SqliteFactStatements : IDisposable
     public void Dispose()
     {
         raw.sqlite3_finalize(_insert);
+        raw.sqlite3_finalize(_list);
         raw.sqlite3_finalize(_compare);
     }
 

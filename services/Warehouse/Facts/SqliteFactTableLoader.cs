@@ -1,14 +1,21 @@
-using Microsoft.Data.Sqlite;
+using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
 /// <summary>Loads the facts of one file into one table, a batch at a time.</summary>
-internal sealed class SqliteFactTableLoader(SqliteConnection connection, FactTable table, int fileId) : IDisposable
+internal sealed class SqliteFactTableLoader : IDisposable
 {
-    private readonly SqliteFactStatements _statements = new(connection, table, fileId);
-    private readonly SqliteFactBatch _batch = new(connection.Handle!);
+    private readonly SqliteFactStatements _statements;
+    private readonly SqliteFactBatch _batch;
+    private readonly bool[] _inserted = new bool[SqliteFactBatch.Size];
     private readonly HashSet<string> _barcodes = new(StringComparer.Ordinal);
     private string? _lastBarcode;
+
+    public SqliteFactTableLoader(sqlite3 database, FactTable table, int fileId)
+    {
+        _statements = new SqliteFactStatements(database, table, fileId);
+        _batch = new SqliteFactBatch(_statements.NextId());
+    }
 
     public int New { get; private set; }
 
@@ -32,6 +39,7 @@ internal sealed class SqliteFactTableLoader(SqliteConnection connection, FactTab
         }
     }
 
+    /// <summary>Stores what was added and not yet stored.</summary>
     public void Flush()
     {
         if (_batch.Count == 0)
@@ -39,58 +47,48 @@ internal sealed class SqliteFactTableLoader(SqliteConnection connection, FactTab
             return;
         }
 
+        _batch.OpenAll();
         var inserted = _statements.Insert(_batch, Standing.InEffect);
-        var count = _batch.Count;
-        var found = 0;
-        var taken = new List<int>();
-        for (var row = 0; row < count; row++)
-        {
-            if (_batch.IdOf(row) is var id and not 0)
-            {
-                found++;
-                Note(_batch[row].Fact, id);
-            }
-            else
-            {
-                taken.Add(row);
-            }
-        }
-
-        if (found != inserted)
-        {
-            throw new InvalidOperationException($"SQLite says that {inserted} facts went in, and gave identifiers to {found}.");
-        }
-
         New += inserted;
-        SettleTaken(taken);
+        var all = inserted == _batch.Count;
+        _inserted.AsSpan().Fill(all);
+        if (!all)
+        {
+            _statements.MarkInserted(_batch, _inserted);
+        }
+
+        for (var row = 0; row < _batch.Count; row++)
+        {
+            if (_inserted[row] || Contests(row))
+            {
+                Note(row);
+            }
+        }
+
         _batch.Clear();
     }
 
     public void Dispose() => _statements.Dispose();
 
-    /// <summary>One by one and in their order, so that a value that stands twice in a file is contested once.</summary>
-    private void SettleTaken(List<int> rows)
+    /// <summary>The key of the fact is taken: the same value counts once, another one is kept as contested, once.</summary>
+    private bool Contests(int row)
     {
-        foreach (var row in rows)
+        if (_statements.IsKnown(_batch[row].Run, _batch[row].Fact))
         {
-            if (_statements.IsKnown(_batch[row].Run, _batch[row].Fact))
-            {
-                Repeated++;
-                continue;
-            }
-
-            _batch.Narrow(row);
-            _statements.Insert(_batch, Standing.Contested);
-            Conflicting++;
-            Note(_batch[0].Fact, _batch.IdOf(0));
+            Repeated++;
+            return false;
         }
+
+        _batch.OpenOnly(row);
+        Conflicting += _statements.Insert(_batch, Standing.Contested);
+        return true;
     }
 
-    private void Note(in NewFact fact, long id)
+    private void Note(int row)
     {
-        FirstId ??= id;
-        LastId = id;
-        if (fact.Barcode is { } barcode && !ReferenceEquals(barcode, _lastBarcode))
+        LastId = _batch.FirstId + row;
+        FirstId ??= LastId;
+        if (_batch[row].Fact.Barcode is { } barcode && !ReferenceEquals(barcode, _lastBarcode))
         {
             _lastBarcode = barcode;
             _barcodes.Add(barcode);

@@ -27,15 +27,6 @@ internal static unsafe partial class SqliteNative
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories | DllImportSearchPath.AssemblyDirectory)]
     public static partial int DeclareTable(nint database, string sql);
 
-    [LibraryImport(Library, EntryPoint = "sqlite3_set_last_insert_rowid")]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories | DllImportSearchPath.AssemblyDirectory)]
-    public static partial void SetLastInsertedId(nint database, long id);
-
-    [LibraryImport(Library, EntryPoint = "sqlite3_last_insert_rowid")]
-    [SuppressGCTransition]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories | DllImportSearchPath.AssemblyDirectory)]
-    public static partial long LastInsertedId(nint database);
-
     [LibraryImport(Library, EntryPoint = "sqlite3_result_int64")]
     [SuppressGCTransition]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories | DllImportSearchPath.AssemblyDirectory)]
