@@ -1,5 +1,6 @@
 using System.Data.Common;
 using LabPipeline.Warehouse.Dialects;
+using LabPipeline.Warehouse.Durability;
 using Polly;
 using Polly.Retry;
 
@@ -79,7 +80,9 @@ public sealed class LabWarehouse : IDisposable
             await using (transaction.ConfigureAwait(false))
             {
                 var result = await write(new WarehouseSession(Dialect.Name, connection, transaction, cancellationToken)).ConfigureAwait(false);
+                CrashPoint.Passed(DurableStep.BeforeCommit);
                 await transaction.CommitAsync(CancellationToken.None).ConfigureAwait(false);
+                CrashPoint.Passed(DurableStep.Committed);
                 return result;
             }
         }

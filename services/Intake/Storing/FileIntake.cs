@@ -48,7 +48,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         {
             try
             {
-                if (archive.Take(ready.File.Path, now, cancellationToken) is { } copy)
+                if (archive.Take(ready.File, now, cancellationToken) is { } copy)
                 {
                     archived.Add((ready, copy));
                 }
@@ -79,7 +79,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
         await IntakeMessages.AddAsync(session, file, now).ConfigureAwait(false);
         var arrivalId = await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, fileId, again: false, now)).ConfigureAwait(false);
-        return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, file.State == FileState.Refused ? file.Reason : null);
+        return new TakenFile(arrivalId, ready.File, file.State == FileState.Refused ? file.Reason : null);
     }
 
     /// <summary>The same bytes again: a second drop, or the first one whose original could not be put away before a crash.</summary>
@@ -90,7 +90,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             .ConfigureAwait(false);
         var arrivalId = open?.ArrivalId
             ?? await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, known.FileId, again: true, now)).ConfigureAwait(false);
-        return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, null);
+        return new TakenFile(arrivalId, ready.File, null);
     }
 
     private async Task<SourceFile> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)

@@ -154,7 +154,7 @@ public sealed class ArrivalTests
         Directory.CreateDirectory(Path.Combine(bench.Drop, "bad.csv"));
         var result = await bench.TakeAsync("bad.csv", "good.csv");
 
-        Assert.Equal("good.csv", Assert.Single(result.Taken).Name);
+        Assert.Equal("good.csv", Assert.Single(result.Taken).File.Name);
         var held = Assert.Single(result.Unreadable);
         Assert.Equal("file.unreadable", held.ReasonCode);
         Assert.StartsWith("bad.csv: cannot be read (", held.Reason, StringComparison.Ordinal);

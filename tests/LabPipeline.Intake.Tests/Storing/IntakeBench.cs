@@ -71,7 +71,7 @@ internal sealed class IntakeBench : IAsyncDisposable
     {
         var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
         var files = names.Select(name => new ReadyFile(
-            new SeenFile(name, Path.Combine(Drop, name), 1, Time.GetUtcNow(), SeenKind.RegularFile), profile));
+            FolderScan.List(new DropFolder("sugar", Drop)).Single(seen => seen.Name == name) with { Kind = SeenKind.RegularFile }, profile));
         return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
             .TakeAsync(new DropFolder("sugar", Drop), [.. files], TestContext.Current.CancellationToken);
     }
