@@ -68,9 +68,12 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
     {
         await HeldFileStore.RemoveAsync(session, folder.Kind, ready.File.Name).ConfigureAwait(false);
         var known = await FileLedgerStore.FindAsync(session, copy.Sha256).ConfigureAwait(false);
-        if (known is { State: FileState.Stored or FileState.Waiting })
+        var open = known is null
+            ? null
+            : await FileLedgerStore.FindOpenArrivalAsync(session, known.FileId, folder.Kind, ready.File.Name, ready.File.ModifiedAt).ConfigureAwait(false);
+        if (known is not null && (open is not null || known.State is FileState.Stored or FileState.Waiting))
         {
-            return await SettleKnownAsync(session, folder, ready, known, now).ConfigureAwait(false);
+            return await SettleKnownAsync(session, folder, ready, known, open, now).ConfigureAwait(false);
         }
 
         var entry = new LedgerEntry(folder.Kind, ready, known is null ? copy : copy with { Path = known.ArchivedAs }, known, now);
@@ -79,18 +82,18 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
         await IntakeMessages.AddAsync(session, file, now).ConfigureAwait(false);
         var arrivalId = await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, fileId, again: false, now)).ConfigureAwait(false);
-        return new TakenFile(arrivalId, ready.File, file.State == FileState.Refused ? file.Reason : null);
+        return new TakenFile(arrivalId, ready.File, ReasonOf(file));
     }
+
+    private static string? ReasonOf(SourceFile file) => file.State == FileState.Refused ? file.Reason : null;
 
     /// <summary>The same bytes again: a second drop, or the first one whose original could not be put away before a crash.</summary>
     private static async Task<TakenFile> SettleKnownAsync(
-        WarehouseSession session, DropFolder folder, ReadyFile ready, SourceFile known, DateTimeOffset now)
+        WarehouseSession session, DropFolder folder, ReadyFile ready, SourceFile known, Arrival? open, DateTimeOffset now)
     {
-        var open = await FileLedgerStore.FindOpenArrivalAsync(session, known.FileId, folder.Kind, ready.File.Name, ready.File.ModifiedAt)
-            .ConfigureAwait(false);
         var arrivalId = open?.ArrivalId
             ?? await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, known.FileId, again: true, now)).ConfigureAwait(false);
-        return new TakenFile(arrivalId, ready.File, null);
+        return new TakenFile(arrivalId, ready.File, ReasonOf(known));
     }
 
     private async Task<SourceFile> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)

@@ -66,14 +66,19 @@ internal sealed class IntakeBench : IAsyncDisposable
 
     public Task LookAsync() => Worker.LookAsync(TestContext.Current.CancellationToken);
 
-    /// <summary>Takes the named entries as if a scan had found them complete.</summary>
+    /// <summary>Takes the named entries as if a scan had found them complete, and puts none away.</summary>
     public Task<TakeResult> TakeAsync(params string[] names)
     {
+        var seen = FolderScan.List(new DropFolder("sugar", Drop));
+        return TakeAsync([.. names.Select(name => seen.Single(file => file.Name == name))]);
+    }
+
+    /// <summary>Takes what an earlier scan had found.</summary>
+    public Task<TakeResult> TakeAsync(params SeenFile[] files)
+    {
         var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
-        var files = names.Select(name => new ReadyFile(
-            FolderScan.List(new DropFolder("sugar", Drop)).Single(seen => seen.Name == name) with { Kind = SeenKind.RegularFile }, profile));
         return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
-            .TakeAsync(new DropFolder("sugar", Drop), [.. files], TestContext.Current.CancellationToken);
+            .TakeAsync(new DropFolder("sugar", Drop), [.. files.Select(file => new ReadyFile(file, profile))], TestContext.Current.CancellationToken);
     }
 
     public async Task<IReadOnlyList<ArrivalListing>> ArrivalsAsync() =>
