@@ -69,6 +69,20 @@ public sealed class LabWarehouse : IDisposable
         }
     }
 
+    /// <summary>Looks through the database for damage.</summary>
+    /// <returns>What is wrong; empty when nothing is.</returns>
+    public async Task<IReadOnlyList<string>> CheckAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            return await Dialect.CheckAsync(cancellationToken).ConfigureAwait(false);
+        }
+        catch (DbException exception)
+        {
+            return [$"The database cannot be checked: {exception.Message}"];
+        }
+    }
+
     public void Dispose() => _oneWriter.Dispose();
 
     private async Task<T> WriteOnceAsync<T>(Func<WarehouseSession, Task<T>> write, CancellationToken cancellationToken)

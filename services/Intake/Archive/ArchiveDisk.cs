@@ -9,6 +9,8 @@ public sealed class ArchiveDisk : IArchiveDisk
 
     public Stream Create(string path) => new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, 0);
 
+    public Stream Append(string path) => new FileStream(path, FileMode.Append, FileAccess.Write, FileShare.Read, 0);
+
     public void Flush(Stream file) => ((FileStream)file).Flush(flushToDisk: true);
 
     public void FlushFolder(string folder) => DirectoryFlush.Flush(folder);
@@ -18,4 +20,6 @@ public sealed class ArchiveDisk : IArchiveDisk
     public void Delete(string path) => File.Delete(path);
 
     public Stream Open(string path) => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, BufferSize, FileOptions.SequentialScan);
+
+    public IReadOnlyList<string> List(string folder) => Directory.Exists(folder) ? Directory.GetFiles(folder) : [];
 }

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Globalization;
 using System.Security.Cryptography;
 using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Storing;
 using LabPipeline.Warehouse.Durability;
 
 namespace LabPipeline.Intake.Archive;
@@ -11,6 +12,7 @@ public sealed class FileArchive(string folder, IArchiveDisk disk)
 {
     private const int BufferSize = 128 * 1024;
 
+    private readonly ArchiveJournal _journal = new(folder, disk);
     private string? _settled;
 
     public FileArchive(string folder)
@@ -59,6 +61,13 @@ public sealed class FileArchive(string folder, IArchiveDisk disk)
 
         CrashPoint.Passed(DurableStep.ShelfSettled);
     }
+
+    /// <summary>Notes the arrivals in the archive's own journal, durably.</summary>
+    public void Note(DropFolder from, IReadOnlyCollection<(ReadyFile Ready, ArchivedFile Copy)> files, DateTimeOffset now) => _journal.Add(
+        from.Kind,
+        files.Select(file => new JournalEntry(
+            file.Copy.Sha256, file.Copy.Bytes, file.Copy.Path, from.Kind, file.Ready.File.Name, file.Ready.File.ModifiedAt, now, _journal.Keep(file.Ready.Profile))),
+        now);
 
     public Stream Open(string archivedAs) => disk.Open(Path.Combine(folder, archivedAs));
 

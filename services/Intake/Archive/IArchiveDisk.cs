@@ -8,7 +8,10 @@ public interface IArchiveDisk
     /// <summary>A new file, open for writing.</summary>
     Stream Create(string path);
 
-    /// <summary>Makes the bytes written to a file of <see cref="Create"/> durable.</summary>
+    /// <summary>A file, open for writing at its end; made when it is not there.</summary>
+    Stream Append(string path);
+
+    /// <summary>Makes the bytes written to an open file durable.</summary>
     void Flush(Stream file);
 
     /// <summary>Makes the names in a folder durable.</summary>
@@ -21,4 +24,7 @@ public interface IArchiveDisk
     void Delete(string path);
 
     Stream Open(string path);
+
+    /// <summary>Paths of the files in a folder; none when there is no such folder.</summary>
+    IReadOnlyList<string> List(string folder);
 }

@@ -1,5 +1,6 @@
 using LabPipeline.Intake.Archive;
 using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Reading;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Facts;
@@ -23,6 +24,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             return new TakeResult([], unreadable);
         }
 
+        archive.Note(folder, archived, now);
         archive.Settle(now);
         var settled = await warehouse.WriteAsync(
             async session =>
@@ -38,6 +40,34 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             cancellationToken).ConfigureAwait(false);
         return new TakeResult(settled, unreadable);
     }
+
+    /// <summary>Stores again what the archive remembers and the warehouse does not know, in the order it came.</summary>
+    /// <returns>How many arrivals were missing.</returns>
+    public async Task<int> RestoreAsync(IReadOnlyCollection<(JournalEntry Entry, Profile Profile)> arrivals, CancellationToken cancellationToken) =>
+        await warehouse.WriteAsync(
+            async session =>
+            {
+                var missing = new List<int>();
+                foreach (var (entry, profile) in arrivals)
+                {
+                    if (await FileLedgerStore.HasArrivedAsync(session, entry.Sha256, entry.Folder, entry.Name, entry.ModifiedAt).ConfigureAwait(false))
+                    {
+                        continue;
+                    }
+
+                    var seen = new SeenFile(entry.Name, entry.Name, entry.Bytes, entry.ModifiedAt, SeenKind.RegularFile);
+                    var copy = new ArchivedFile(entry.Sha256, entry.Bytes, entry.ArchivedAs);
+                    missing.Add((await SettleAsync(session, new DropFolder(entry.Folder, ""), new ReadyFile(seen, profile), copy, entry.TakenAt).ConfigureAwait(false)).ArrivalId);
+                }
+
+                if (missing.Count > 0)
+                {
+                    await FileLedgerStore.MarkPutAwayAsync(session, missing).ConfigureAwait(false);
+                }
+
+                return missing.Count;
+            },
+            cancellationToken).ConfigureAwait(false);
 
     private (List<(ReadyFile Ready, ArchivedFile Copy)> Archived, List<HeldEntry> Unreadable) Archive(
         IReadOnlyList<ReadyFile> files, DateTimeOffset now, CancellationToken cancellationToken)

@@ -9,8 +9,8 @@ public sealed class CrashPointTests(ITestOutputHelper output)
 {
     private const int KilledBySignal = 128 + 9;
 
-    // Enough for the transactions of a start, and of the files, messages and alerts of a round.
-    private const int TransactionPasses = 24;
+    // The transactions of a start, and of the files, messages and alerts of a round.
+    private static readonly int[] TransactionPasses = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 17, 20, 24];
 
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(60);
 
@@ -19,7 +19,7 @@ public sealed class CrashPointTests(ITestOutputHelper output)
     [Fact]
     public async Task Station_WhenItEndsAtEachDurableStep_EndsRowForRowAsUndisturbed()
     {
-        var plan = Enum.GetValues<DurableStep>().Where(s => s > DurableStep.Committed).SelectMany(step => PassesOf(step).Select(pass => (step, pass))).ToList();
+        var plan = Enum.GetValues<DurableStep>().SelectMany(step => PassesOf(step).Select(pass => (step, pass))).ToList();
         var season = new SmallSeason(plan.Count * 3);
         using var shaken = await CrashLab.CreateAsync(season, Stop);
         using var calm = await CrashLab.CreateAsync(season, Stop);
@@ -44,8 +44,8 @@ public sealed class CrashPointTests(ITestOutputHelper output)
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{plan.Count} crashes at {Enum.GetValues<DurableStep>().Length} steps over {rounds} rounds of files in {watch.Elapsed.TotalSeconds:0} s"));
     }
 
-    private static IEnumerable<int> PassesOf(DurableStep step) => step is DurableStep.BeforeCommit or DurableStep.Committed
-        ? Enumerable.Range(1, TransactionPasses)
+    private static int[] PassesOf(DurableStep step) => step is DurableStep.BeforeCommit or DurableStep.Committed
+        ? TransactionPasses
         : [1, 2, 3];
 
     /// <summary>Drops files until the station has passed there often enough.</summary>
