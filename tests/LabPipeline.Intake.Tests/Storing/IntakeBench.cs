@@ -25,9 +25,9 @@ internal sealed class IntakeBench : IAsyncDisposable
     private readonly RelaySignal _relay = new();
     private readonly LabOptions _lab;
 
-    private IntakeBench()
+    private IntakeBench(string? dataFolder)
     {
-        _lab = new LabOptions { DataFolder = _folder.Path };
+        _lab = new LabOptions { DataFolder = dataFolder ?? _folder.Path };
         Warehouse = new LabWarehouse(new SqliteDialect(_lab.WarehouseFile), TimeProvider.System);
         Worker = NewWorker();
     }
@@ -38,11 +38,20 @@ internal sealed class IntakeBench : IAsyncDisposable
 
     public IntakeWorker Worker { get; private set; }
 
+    public LabOptions Lab => _lab;
+
+    public string Archive => _lab.ArchiveFolder;
+
+    public string WarehouseFile => _lab.WarehouseFile;
+
     public string Drop => Path.Combine(_lab.DropFolder, "sugar");
 
-    public static async Task<IntakeBench> CreateAsync(params string[] profiles)
+    public static Task<IntakeBench> CreateAsync(params string[] profiles) => CreateInAsync(null, profiles);
+
+    /// <summary>In a folder that outlives it.</summary>
+    public static async Task<IntakeBench> CreateInAsync(string? dataFolder, params string[] profiles)
     {
-        var bench = new IntakeBench();
+        var bench = new IntakeBench(dataFolder);
         await new Migrator(bench.Warehouse, bench.Time).MigrateAsync(CancellationToken.None);
         Directory.CreateDirectory(bench.Drop);
         var shelf = Path.Combine(bench._lab.ProfileFolder, "sugar");
@@ -80,6 +89,11 @@ internal sealed class IntakeBench : IAsyncDisposable
         return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
             .TakeAsync(new DropFolder("sugar", Drop), [.. files.Select(file => new ReadyFile(file, profile))], TestContext.Current.CancellationToken);
     }
+
+    /// <summary>As if the folder's worker were another process.</summary>
+    public Task HoldByAsync(string holder) => Warehouse.WriteAsync(
+        session => session.Connection.ExecuteAsync("update lease set holder = @holder where name = 'intake-sugar'", new { holder }, session.Transaction),
+        TestContext.Current.CancellationToken);
 
     public async Task<IReadOnlyList<ArrivalListing>> ArrivalsAsync() =>
         [.. (await Warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, null), TestContext.Current.CancellationToken))
