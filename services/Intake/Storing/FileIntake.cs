@@ -69,28 +69,46 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             },
             cancellationToken).ConfigureAwait(false);
 
-    private (List<(ReadyFile Ready, ArchivedFile Copy)> Archived, List<HeldEntry> Unreadable) Archive(
+    private (IReadOnlyList<(ReadyFile Ready, ArchivedFile Copy)> Archived, IReadOnlyList<HeldEntry> Unreadable) Archive(
         IReadOnlyList<ReadyFile> files, DateTimeOffset now, CancellationToken cancellationToken)
     {
-        var archived = new List<(ReadyFile Ready, ArchivedFile Copy)>(files.Count);
+        var drafts = new List<(ReadyFile Ready, ArchiveDraft Draft)>(files.Count);
         var unreadable = new List<HeldEntry>();
-        foreach (var ready in files)
+        try
         {
-            try
+            foreach (var ready in files)
             {
-                if (archive.Take(ready.File, now, cancellationToken) is { } copy)
+                try
                 {
-                    archived.Add((ready, copy));
+                    if (archive.Copy(ready.File, now, cancellationToken) is { } draft)
+                    {
+                        drafts.Add((ready, draft));
+                    }
+                }
+                catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+                {
+                    unreadable.Add(Unreadable(ready, exception));
                 }
             }
-            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-            {
-                var verdict = FolderReview.Unreadable(ready.File, exception);
-                unreadable.Add(new HeldEntry(ready.File, verdict.ReasonCode, verdict.Reason));
-            }
-        }
 
-        return (archived, unreadable);
+            var kept = archive.Keep([.. drafts.Select(entry => entry.Draft)]);
+            return ([.. drafts.Zip(kept, (entry, copy) => (entry.Ready, copy))], unreadable);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // They were flushed together, and so it is none of them that failed, but the disk.
+            return ([], [.. unreadable, .. drafts.Select(entry => Unreadable(entry.Ready, exception))]);
+        }
+        finally
+        {
+            drafts.ForEach(entry => entry.Draft.Dispose());
+        }
+    }
+
+    private static HeldEntry Unreadable(ReadyFile ready, Exception exception)
+    {
+        var verdict = FolderReview.Unreadable(ready.File, exception);
+        return new HeldEntry(ready.File, verdict.ReasonCode, verdict.Reason);
     }
 
     private async Task<TakenFile> SettleAsync(
@@ -143,7 +161,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         await FileLedgerStore.ReplaceParkedAsync(
             session, fileId, outcome.ParkedRows.Select(row => (row.Line, row.Fault.Describe(entry.Ready.File.Name)))).ConfigureAwait(false);
         var barcodes = await loader.ListBarcodesAsync().ConfigureAwait(false);
-        var unplanned = await FileLedgerStore.WithoutPlanAsync(session, barcodes).ConfigureAwait(false);
+        var unplanned = await loader.ListUnplannedAsync().ConfigureAwait(false);
         return (entry.Stored(fileId, outcome, counts, unplanned), barcodes);
     }
 

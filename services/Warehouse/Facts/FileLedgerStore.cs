@@ -3,9 +3,6 @@ namespace LabPipeline.Warehouse.Facts;
 /// <summary>The ledger of contents and arrivals: every complete file ends here as exactly one of its states.</summary>
 public sealed class FileLedgerStore
 {
-    // Either database takes so many parameters in one statement.
-    private const int BarcodesAsked = 500;
-
     private static readonly SqlText FindByHash = SqlText.Load<FileLedgerStore>("find-source-file");
     private static readonly SqlText Insert = SqlText.Load<FileLedgerStore>("insert-source-file");
     private static readonly SqlText Update = SqlText.Load<FileLedgerStore>("update-source-file");
@@ -18,7 +15,6 @@ public sealed class FileLedgerStore
     private static readonly SqlText InsertParked = SqlText.Load<FileLedgerStore>("insert-parked-row");
     private static readonly SqlText DeleteParked = SqlText.Load<FileLedgerStore>("delete-parked-rows");
     private static readonly SqlText ListBarcodes = SqlText.Load<FileLedgerStore>("list-file-barcodes");
-    private static readonly SqlText ListPlanned = SqlText.Load<FileLedgerStore>("list-planned-barcodes");
     private static readonly SqlText ListUnplanned = SqlText.Load<FileLedgerStore>("list-unplanned-barcodes");
 
     public static Task<SourceFile?> FindAsync(WarehouseSession session, string sha256) =>
@@ -62,19 +58,6 @@ public sealed class FileLedgerStore
     /// <summary>Barcodes with readings, new or contested, that came with this file.</summary>
     public static Task<IReadOnlyList<string>> ListBarcodesAsync(WarehouseSession session, int fileId, long first, long last) =>
         session.QueryAsync<string>(ListBarcodes, new { fileId, first, last });
-
-    /// <summary>Those of <paramref name="barcodes"/> that are in no plan, in their order.</summary>
-    public static async Task<IReadOnlyList<string>> WithoutPlanAsync(WarehouseSession session, IReadOnlyList<string> barcodes)
-    {
-        var unplanned = new List<string>();
-        foreach (var asked in barcodes.Chunk(BarcodesAsked))
-        {
-            var planned = await session.QueryAsync<string>(ListPlanned, new { barcodes = asked }).ConfigureAwait(false);
-            unplanned.AddRange(planned.Count == asked.Length ? [] : asked.Except(planned, StringComparer.Ordinal));
-        }
-
-        return unplanned;
-    }
 
     /// <summary>Those of the file's barcodes that are in no plan.</summary>
     public static Task<IReadOnlyList<string>> ListUnplannedAsync(WarehouseSession session, int fileId, long first, long last) =>

@@ -10,4 +10,7 @@ public interface IFactLoader : IDisposable
 
     /// <summary>Barcodes with readings, new or contested, that came with this file, rising; to be asked once the load is complete.</summary>
     Task<IReadOnlyList<string>> ListBarcodesAsync();
+
+    /// <summary>Those of the barcodes that are in no plan, rising.</summary>
+    Task<IReadOnlyList<string>> ListUnplannedAsync();
 }

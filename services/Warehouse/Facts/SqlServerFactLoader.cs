@@ -32,9 +32,9 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
         return new FactCounts(stored, _added - stored - conflicting, conflicting, _readings.First, _readings.Last);
     }
 
-    public async Task<IReadOnlyList<string>> ListBarcodesAsync() => _readings is { First: { } first, Last: { } last }
-        ? await FileLedgerStore.ListBarcodesAsync(session, fileId, first, last).ConfigureAwait(false)
-        : [];
+    public Task<IReadOnlyList<string>> ListBarcodesAsync() => ListAsync(FileLedgerStore.ListBarcodesAsync);
+
+    public Task<IReadOnlyList<string>> ListUnplannedAsync() => ListAsync(FileLedgerStore.ListUnplannedAsync);
 
     public void Dispose()
     {
@@ -43,4 +43,7 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
             batch?.Dispose();
         }
     }
+
+    private async Task<IReadOnlyList<string>> ListAsync(Func<WarehouseSession, int, long, long, Task<IReadOnlyList<string>>> list) =>
+        _readings is { First: { } first, Last: { } last } ? await list(session, fileId, first, last).ConfigureAwait(false) : [];
 }

@@ -34,8 +34,13 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
             readings?.LastId));
     }
 
-    public Task<IReadOnlyList<string>> ListBarcodesAsync() =>
-        Task.FromResult<IReadOnlyList<string>>([.. (_tables[(int)FactSubject.Sample]?.Barcodes ?? new HashSet<string>()).Order(StringComparer.Ordinal)]);
+    public Task<IReadOnlyList<string>> ListBarcodesAsync() => Task.FromResult<IReadOnlyList<string>>(Barcodes());
+
+    public Task<IReadOnlyList<string>> ListUnplannedAsync()
+    {
+        using var plan = new SqlitePlanLookup(_database);
+        return Task.FromResult<IReadOnlyList<string>>(Barcodes().FindAll(barcode => !plan.Holds(barcode)));
+    }
 
     public void Dispose()
     {
@@ -44,6 +49,8 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
             table?.Dispose();
         }
     }
+
+    private List<string> Barcodes() => [.. (_tables[(int)FactSubject.Sample]?.Barcodes ?? new HashSet<string>()).Order(StringComparer.Ordinal)];
 
     private static sqlite3 Prepared(WarehouseSession session)
     {

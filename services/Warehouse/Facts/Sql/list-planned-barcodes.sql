@@ -1,1 +1,0 @@
-select barcode from sample where barcode in @barcodes
