@@ -95,7 +95,7 @@ internal sealed class GrowthTiming : IDisposable
     private async Task MeasureAsync(int round)
     {
         var path = Path.Combine(_folder, $"{round}.csv");
-        SugarFile.Write(path, RowsPerFile, 1000 + round);
+        SugarFile.Write(path, RowsPerFile, 1000 + round, Sizes[^1] + round);
         var file = new FileInfo(path);
         var ready = new ReadyFile(new SeenFile(file.Name, path, file.Length, file.LastWriteTimeUtc, SeenKind.RegularFile), _profile);
         var watch = Stopwatch.StartNew();

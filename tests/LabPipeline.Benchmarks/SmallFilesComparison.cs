@@ -5,6 +5,9 @@ internal static class SmallFilesComparison
 {
     private const int RowsPerFile = 50;
 
+    // No sample is in two files: evaluation would read all earlier readings of a sample again with each.
+    private const int SamplesPerFile = 2;
+
     public static async Task<int> RunAsync(string[] args)
     {
         var (files, rounds) = (Figures.Number(args, 0, 1000), Figures.Number(args, 1, 5));
@@ -17,7 +20,7 @@ internal static class SmallFilesComparison
                 var waiting = Directory.CreateDirectory(Path.Combine(folder, "waiting")).FullName;
                 for (var file = 0; file < files; file++)
                 {
-                    SugarFile.Write(Path.Combine(waiting, FormattableString.Invariant($"{file:0000}.csv")), RowsPerFile, (round * files) + file);
+                    SugarFile.Write(Path.Combine(waiting, FormattableString.Invariant($"{file:0000}.csv")), RowsPerFile, (round * files) + file, file * SamplesPerFile);
                 }
 
                 theirs.Add(await OtherSide.PythonFolderAsync(Path.Combine(folder, "other.db"), waiting));
