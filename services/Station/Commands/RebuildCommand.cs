@@ -2,7 +2,6 @@ using System.ComponentModel;
 using System.Data.Common;
 using System.Globalization;
 using LabPipeline.Intake.Keeping;
-using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Machinery;
 using Microsoft.Data.Sqlite;
 using Spectre.Console;
