@@ -1,5 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
+using LabPipeline.Hosting.Bus;
+using LabPipeline.Hosting.Bus.Rabbit;
 using LabPipeline.Testing.Broker;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 
@@ -85,7 +87,7 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
         await stopping;
 
         // The broker counts all unacknowledged messages of a consumer that died, the innocent ones too.
-        for (var death = 0; death <= LabPipeline.Hosting.Bus.Rabbit.RabbitTopology.DeliveryLimit; death++)
+        for (var death = 0; death <= RabbitTopology.DeliveryLimit; death++)
         {
             await broker.WithChannelAsync(async channel =>
             {
