@@ -21,6 +21,8 @@ internal sealed class ProductProcess : IDisposable
     /// <summary>Ends with the first line the program prints, or with the program.</summary>
     public Task FirstWord => _said.Task;
 
+    public int Id => _process.Id;
+
     public bool HasExited => _process.HasExited;
 
     public int ExitCode => _process.ExitCode;

@@ -32,14 +32,14 @@ internal sealed class CrashLab : IDisposable
 
     public string Path => _folder.Path;
 
-    private string Drop => System.IO.Path.Combine(_lab.DropFolder, "sugar");
+    private string DropFolder => System.IO.Path.Combine(_lab.DropFolder, "sugar");
 
     public static async Task<CrashLab> CreateAsync(SmallSeason season, CancellationToken cancellationToken)
     {
         var lab = new CrashLab(season);
         var profiles = System.IO.Path.Combine(lab._lab.ProfileFolder, "sugar");
         Directory.CreateDirectory(profiles);
-        Directory.CreateDirectory(lab.Drop);
+        Directory.CreateDirectory(lab.DropFolder);
         await File.WriteAllTextAsync(System.IO.Path.Combine(profiles, "csv.json"), SmallSeason.Profile, cancellationToken);
         await File.WriteAllTextAsync(System.IO.Path.Combine(profiles, "txt.json"), SmallSeason.DoneFileProfile, cancellationToken);
         using var warehouse = await StationWarehouse.CreateAsync(lab._lab, cancellationToken);
@@ -54,7 +54,7 @@ internal sealed class CrashLab : IDisposable
         {
             var aside = System.IO.Path.Combine(_folder.Path, name);
             File.WriteAllBytes(aside, bytes);
-            File.Move(aside, System.IO.Path.Combine(Drop, name));
+            File.Move(aside, System.IO.Path.Combine(DropFolder, name));
             if (!name.EndsWith(".done", StringComparison.Ordinal))
             {
                 _dropped.Add(name, Convert.ToHexStringLower(SHA256.HashData(bytes)));
@@ -62,6 +62,24 @@ internal sealed class CrashLab : IDisposable
         }
 
         _round++;
+    }
+
+    /// <summary>Drops one file more, renamed into its place.</summary>
+    public void Drop(string name, Action<Stream> write)
+    {
+        var aside = System.IO.Path.Combine(_folder.Path, name);
+        using (var file = File.Create(aside))
+        {
+            write(file);
+        }
+
+        File.Move(aside, System.IO.Path.Combine(DropFolder, name));
+    }
+
+    public async Task<string> StateOfAsync(string name)
+    {
+        await using var warehouse = await OpenAsync();
+        return await warehouse.ExecuteScalarAsync<string>("select f.state from arrival a join source_file f on f.file_id = a.file_id where a.name = @name", new { name }) ?? "";
     }
 
     public ProductProcess Start(DurableStep? crashAt = null, int pass = 1)
@@ -78,7 +96,7 @@ internal sealed class CrashLab : IDisposable
     /// <returns>What is left to do: files to put away, messages to handle, alerts to deliver; null when nothing is.</returns>
     public async Task<string?> UnsettledAsync()
     {
-        if (Directory.EnumerateFiles(Drop).FirstOrDefault(path => !path.EndsWith(".done", StringComparison.Ordinal)) is { } file)
+        if (Directory.EnumerateFiles(DropFolder).FirstOrDefault(path => !path.EndsWith(".done", StringComparison.Ordinal)) is { } file)
         {
             return $"{System.IO.Path.GetFileName(file)} lies in the drop folder";
         }
@@ -127,7 +145,7 @@ internal sealed class CrashLab : IDisposable
         // No file is gone without being in the ledger under its content.
         var arrivals = (await warehouse.QueryAsync<(string Name, string Sha256)>("select distinct a.name, f.sha256 from arrival a join source_file f on f.file_id = a.file_id"))
             .ToHashSet();
-        Assert.Empty(_dropped.Where(file => !File.Exists(System.IO.Path.Combine(Drop, file.Key)) && !arrivals.Contains((file.Key, file.Value))).Select(file => $"{file.Key} is lost"));
+        Assert.Empty(_dropped.Where(file => !File.Exists(System.IO.Path.Combine(DropFolder, file.Key)) && !arrivals.Contains((file.Key, file.Value))).Select(file => $"{file.Key} is lost"));
 
         // What the ledger acknowledges lies whole in the archive.
         foreach (var (sha256, path) in await warehouse.QueryAsync<(string, string)>("select sha256, archived_as from source_file"))

@@ -5,6 +5,7 @@ using LabPipeline.Intake.Archive;
 using LabPipeline.Intake.Folders;
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Storing;
+using LabPipeline.Intake.Tests.Histories;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Testing;
 using LabPipeline.Warehouse;
@@ -14,7 +15,6 @@ using LabPipeline.Warehouse.Schema;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Options;
-using Microsoft.Extensions.Time.Testing;
 
 namespace LabPipeline.Intake.Tests.Storing;
 
@@ -32,7 +32,7 @@ internal sealed class IntakeBench : IAsyncDisposable
         Worker = NewWorker();
     }
 
-    public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
+    public JumpingTime Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
 
     public LabWarehouse Warehouse { get; }
 
@@ -74,6 +74,24 @@ internal sealed class IntakeBench : IAsyncDisposable
     public Task DropAsync(string name, string text) => File.WriteAllTextAsync(Path.Combine(Drop, name), text);
 
     public Task LookAsync() => Worker.LookAsync(TestContext.Current.CancellationToken);
+
+    /// <summary>Looks, and leaves everything as if the process had ended between the commit and the first original put away.</summary>
+    public async Task LookAndEndBeforePutAwayAsync()
+    {
+        var before = Directory.EnumerateFiles(Drop).Select(path => (Path: path, Bytes: File.ReadAllBytes(path), At: File.GetLastWriteTimeUtc(path))).ToList();
+        await LookAsync();
+        foreach (var file in before.Where(file => !File.Exists(file.Path)))
+        {
+            await File.WriteAllBytesAsync(file.Path, file.Bytes);
+            File.SetLastWriteTimeUtc(file.Path, file.At);
+            var arrival = new { name = Path.GetFileName(file.Path), at = SeenFile.ModifiedAtOf(new FileInfo(file.Path)) };
+            await Warehouse.WriteAsync(
+                session => session.Connection.ExecuteAsync("update arrival set put_away = 0 where name = @name and modified_at = @at", arrival, session.Transaction),
+                CancellationToken.None);
+        }
+
+        Restart();
+    }
 
     /// <summary>Takes the named entries as if a scan had found them complete, and puts none away.</summary>
     public Task<TakeResult> TakeAsync(params string[] names)
