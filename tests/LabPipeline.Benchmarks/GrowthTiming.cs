@@ -96,11 +96,16 @@ internal sealed class GrowthTiming : IDisposable
     {
         var path = Path.Combine(_folder, $"{round}.csv");
         SugarFile.Write(path, RowsPerFile, 1000 + round, Sizes[^1] + round);
-        var file = new FileInfo(path);
-        var ready = new ReadyFile(new SeenFile(file.Name, path, file.Length, file.LastWriteTimeUtc, SeenKind.RegularFile), _profile);
+        var folder = new DropFolder("sugar", _folder);
+        var ready = FolderScan.List(folder).Where(file => file.Path == path).Select(file => new ReadyFile(file, _profile)).ToList();
         var watch = Stopwatch.StartNew();
-        await _intake.TakeAsync(new DropFolder("sugar", _folder), [ready], CancellationToken.None);
+        var result = await _intake.TakeAsync(folder, ready, CancellationToken.None);
         var taken = watch.Elapsed.TotalMilliseconds;
+
+        if (result.Taken is not [{ RefusedBecause: null }])
+        {
+            throw new InvalidOperationException("The file was not stored.");
+        }
 
         // Another sample each time, spread over all that was stored.
         var barcode = SugarFile.BarcodeOf((int)((long)round * 7919 % Math.Max(1, _readings / RowsPerSample)));
