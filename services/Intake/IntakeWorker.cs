@@ -121,9 +121,14 @@ public sealed class IntakeWorker : BackgroundService
         foreach (var batch in Batches.Split(ready, _options.FilesPerCommit, _options.BytesPerCommit))
         {
             var result = await _intake.TakeAsync(_folder, batch, cancellationToken).ConfigureAwait(false);
-            _relay.Wake();
             unreadable.AddRange(result.Unreadable);
             waiting -= batch.Count;
+            if (waiting == 0)
+            {
+                // While files wait the relay looks by itself, every other second: evaluation woken by each commit would compete with the next.
+                _relay.Wake();
+            }
+
             await PutAwayAsync(result.Taken, waiting).ConfigureAwait(false);
             await _pulse.BeatAsync(waiting, caughtUp: false, cancellationToken).ConfigureAwait(false);
             await _pulse.HoldLeaseAsync(cancellationToken).ConfigureAwait(false);

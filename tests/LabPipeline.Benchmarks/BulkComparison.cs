@@ -123,7 +123,7 @@ internal static class BulkComparison
         foreach (var (name, times) in Times)
         {
             var median = Figures.Median(times);
-            Figures.Print($"{name,-24} {median,7:0.00} s {rows / median,12:N0} rows/s   station is {median / ours:0.00} x as fast");
+            Figures.Print($"{name,-24} {median,7:0.00} s {rows / median,12:N0} rows/s   station's time to committed is {ours / median:0.00} of it");
         }
     }
 }

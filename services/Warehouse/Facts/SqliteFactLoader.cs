@@ -9,6 +9,7 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
     private readonly sqlite3 _database = Prepared(session);
     private readonly InstrumentRuns _runs = new(session);
     private readonly SqliteFactTableLoader?[] _tables = new SqliteFactTableLoader?[3];
+    private List<string> _barcodes = [];
 
     public void Add(in NewFact fact)
     {
@@ -26,6 +27,7 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
         }
 
         var readings = _tables[(int)FactSubject.Sample];
+        _barcodes = readings?.TakeBarcodes() ?? [];
         return Task.FromResult(new FactCounts(
             tables.Sum(table => table.New),
             tables.Sum(table => table.Repeated),
@@ -34,12 +36,12 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
             readings?.LastId));
     }
 
-    public Task<IReadOnlyList<string>> ListBarcodesAsync() => Task.FromResult<IReadOnlyList<string>>(Barcodes());
+    public Task<IReadOnlyList<string>> ListBarcodesAsync() => Task.FromResult<IReadOnlyList<string>>(_barcodes);
 
     public Task<IReadOnlyList<string>> ListUnplannedAsync()
     {
         using var plan = new SqlitePlanLookup(_database);
-        return Task.FromResult<IReadOnlyList<string>>(Barcodes().FindAll(barcode => !plan.Holds(barcode)));
+        return Task.FromResult<IReadOnlyList<string>>(_barcodes.FindAll(barcode => !plan.Holds(barcode)));
     }
 
     public void Dispose()
@@ -49,8 +51,6 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
             table?.Dispose();
         }
     }
-
-    private List<string> Barcodes() => [.. (_tables[(int)FactSubject.Sample]?.Barcodes ?? new HashSet<string>()).Order(StringComparer.Ordinal)];
 
     private static sqlite3 Prepared(WarehouseSession session)
     {

@@ -27,9 +27,6 @@ internal sealed class SqliteFactTableLoader : IDisposable
 
     public long? LastId { get; private set; }
 
-    /// <summary>Barcodes of the facts that went in, new or contested.</summary>
-    public IReadOnlySet<string> Barcodes => _barcodes;
-
     public void Add(long run, in NewFact fact)
     {
         _batch.Add(run, fact);
@@ -66,6 +63,16 @@ internal sealed class SqliteFactTableLoader : IDisposable
         }
 
         _batch.Clear();
+    }
+
+    /// <summary>Barcodes of the facts that went in, new or contested, rising; they are handed over and not kept.</summary>
+    public List<string> TakeBarcodes()
+    {
+        List<string> barcodes = [.. _barcodes];
+        _barcodes.Clear();
+        _barcodes.TrimExcess();
+        barcodes.Sort(StringComparer.Ordinal);
+        return barcodes;
     }
 
     public void Dispose() => _statements.Dispose();
