@@ -38,7 +38,8 @@ public class MicroBenchmarks : IReadingSink
     /// <summary>In this process: BenchmarkDotNet would build a project of its own otherwise, and builds here are shared.</summary>
     public static int Run(string[] args)
     {
-        var config = DefaultConfig.Instance.AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance));
+        var reports = Path.Combine(Path.GetTempPath(), "labpipeline-micro");
+        var config = DefaultConfig.Instance.AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance)).WithArtifactsPath(reports);
         BenchmarkSwitcher.FromTypes([typeof(MicroBenchmarks)]).Run(args.Length > 0 ? ["--filter", $"*{args[0]}*"] : ["--filter", "*"], config);
         return 0;
     }
