@@ -42,9 +42,16 @@ internal sealed class CrashLab : IDisposable
         Directory.CreateDirectory(lab.DropFolder);
         await File.WriteAllTextAsync(System.IO.Path.Combine(profiles, "csv.json"), SmallSeason.Profile, cancellationToken);
         await File.WriteAllTextAsync(System.IO.Path.Combine(profiles, "txt.json"), SmallSeason.DoneFileProfile, cancellationToken);
-        using var warehouse = await StationWarehouse.CreateAsync(lab._lab, cancellationToken);
-        await warehouse.WriteAsync(session => PlanStore.LoadAsync(session, season.Plan, DateTimeOffset.UtcNow, "test"), cancellationToken);
+        await lab.LoadPlanAsync(cancellationToken);
         return lab;
+    }
+
+    public async Task LoadPlanAsync(CancellationToken cancellationToken)
+    {
+        // A connection kept open would still write to a file that was set aside.
+        SqliteConnection.ClearAllPools();
+        using var warehouse = await StationWarehouse.CreateAsync(_lab, cancellationToken);
+        await warehouse.WriteAsync(session => PlanStore.LoadAsync(session, _season.Plan, DateTimeOffset.UtcNow, "test"), cancellationToken);
     }
 
     /// <summary>Puts the files of the next round into the drop folder, each renamed into its place as a careful instrument does.</summary>
