@@ -12,13 +12,19 @@ internal sealed class ProductProcess : IDisposable
     private readonly Process _process;
     private readonly Task<string> _output;
     private readonly Task<string> _errors;
+    private readonly TaskCompletionSource _said = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     private ProductProcess(Process process)
     {
         _process = process;
-        _output = process.StandardOutput.ReadToEndAsync();
+        _output = ReadAsync(process.StandardOutput);
         _errors = process.StandardError.ReadToEndAsync();
     }
+
+    /// <summary>Ends with the first line the program prints, or with the program.</summary>
+    public Task FirstWord => _said.Task;
+
+    public int Id => _process.Id;
 
     public bool HasExited => _process.HasExited;
 
@@ -90,6 +96,13 @@ internal sealed class ProductProcess : IDisposable
     {
         _process.Kill();
         await _process.WaitForExitAsync();
+    }
+
+    private async Task<string> ReadAsync(StreamReader output)
+    {
+        var first = await output.ReadLineAsync();
+        _said.TrySetResult();
+        return first + Environment.NewLine + await output.ReadToEndAsync();
     }
 
     public void Dispose()

@@ -65,6 +65,25 @@ public sealed class SqliteDialect : IWarehouseDialect
     public bool IsTransient(DbException exception) =>
         exception is SqliteException { SqliteErrorCode: SqliteBusy or SqliteLocked };
 
+    public async Task<IReadOnlyList<string>> CheckAsync(CancellationToken cancellationToken)
+    {
+        var connection = await OpenAsync(cancellationToken).ConfigureAwait(false);
+        await using (connection.ConfigureAwait(false))
+        {
+            return await SqliteCheck.RunAsync(connection).ConfigureAwait(false);
+        }
+    }
+
+    public async Task<bool> BackUpAsync(string path, CancellationToken cancellationToken)
+    {
+        var connection = (SqliteConnection)await OpenAsync(cancellationToken).ConfigureAwait(false);
+        await using (connection.ConfigureAwait(false))
+        {
+            await SqliteCheck.CopyAsync(connection, path).ConfigureAwait(false);
+            return true;
+        }
+    }
+
     public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => new SqliteFactLoader(session, fileId);
 
     /// <summary>Several processes may write one file, and SQLite before 3.51.3 can damage such a file (its "WAL-reset" fault).</summary>
