@@ -82,11 +82,19 @@ internal sealed class ProductProcess : IDisposable
         return (_process.ExitCode, await _output, await _errors);
     }
 
+    /// <summary>Lets it stand still for a while, as a machine does that swaps or is suspended.</summary>
+    public async Task FreezeAsync(TimeSpan length, CancellationToken cancellationToken)
+    {
+        await SignalAsync("STOP", cancellationToken);
+        await Task.Delay(length, cancellationToken);
+        await SignalAsync("CONT", cancellationToken);
+    }
+
     /// <summary>As a service manager stops it.</summary>
     /// <returns>Its exit code.</returns>
     public async Task<int> StopAsync(CancellationToken cancellationToken)
     {
-        using var signal = Process.Start("kill", ["-TERM", _process.Id.ToString(CultureInfo.InvariantCulture)]);
+        await SignalAsync("TERM", cancellationToken);
         await _process.WaitForExitAsync(cancellationToken);
         return _process.ExitCode;
     }
@@ -96,6 +104,12 @@ internal sealed class ProductProcess : IDisposable
     {
         _process.Kill();
         await _process.WaitForExitAsync();
+    }
+
+    private async Task SignalAsync(string signal, CancellationToken cancellationToken)
+    {
+        using var sender = Process.Start("kill", [$"-{signal}", _process.Id.ToString(CultureInfo.InvariantCulture)]);
+        await sender.WaitForExitAsync(cancellationToken);
     }
 
     private async Task<string> ReadAsync(StreamReader output)
