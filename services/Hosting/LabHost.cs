@@ -50,7 +50,12 @@ public static class LabHost
     {
         CheckSettings(services);
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
-        Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
+        var folder = Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
+        if (services.GetRequiredService<IOptions<WarehouseOptions>>().Value.UsesSqlite)
+        {
+            WarehousePlace.AssertLocal(folder.FullName, WarehousePlace.DriveOf(folder.FullName));
+        }
+
         await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);
     }
 
