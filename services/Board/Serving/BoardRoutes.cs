@@ -4,6 +4,8 @@ using LabPipeline.Board.Arrivals;
 using LabPipeline.Board.Bench;
 using LabPipeline.Board.Layout;
 using LabPipeline.Board.Live;
+using LabPipeline.Board.Office;
+using LabPipeline.Board.Papers;
 using LabPipeline.Board.People;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
@@ -29,7 +31,7 @@ internal static class BoardRoutes
         app.UseAuthorization();
         app.UseAntiforgery();
         app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
-        app.MapHealthChecks("/health/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(BoardServices.ReadyTag) }).AllowAnonymous();
+        app.MapHealthChecks("/health/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(BoardServices.ReadyTag), ResponseWriter = ReadyAnswer.WriteAsync }).AllowAnonymous();
         app.MapGet("/live", (LivePosition position, CancellationToken cancellationToken) => position.NowAsync(cancellationToken));
         app.MapPrometheusScrapingEndpoint(Telemetry.MetricsPath).RequireAuthorization(ApiEndpoints.Policy);
         SignInEndpoints.Map(app);
@@ -37,6 +39,9 @@ internal static class BoardRoutes
         AlertEndpoints.Map(app);
         FileEndpoints.Map(app);
         BenchEndpoints.Map(app);
+        PaperEndpoints.Map(app);
+        LimitEndpoints.Map(app);
+        ChannelEndpoints.Map(app);
         ApiEndpoints.Map(app);
         KeyEndpoints.Map(app);
         app.MapRazorComponents<App>();
