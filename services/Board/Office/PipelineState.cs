@@ -9,12 +9,16 @@ namespace LabPipeline.Board.Office;
 /// <param name="Unpublished">Messages that wait to be published.</param>
 /// <param name="OldestUnpublished">How long the oldest of them has waited; null when none does.</param>
 /// <param name="Parked">Messages that could not be handled and wait for a person.</param>
-public sealed record PipelineState(IReadOnlyList<ServiceState> Services, int Unpublished, TimeSpan? OldestUnpublished, int Parked)
+/// <param name="Kept">The last line about keeping the warehouse, such as an audit; null when there is none.</param>
+public sealed record PipelineState(IReadOnlyList<ServiceState> Services, int Unpublished, TimeSpan? OldestUnpublished, int Parked, Change? Kept)
 {
     /// <summary>A message is published within a second; one that waits for so long is stuck.</summary>
     public static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(5);
 
-    public static readonly PipelineState Nothing = new([], 0, null, 0);
+    /// <summary>What audits and rebuilds are about in the change log.</summary>
+    private const string KeepingSubject = "warehouse";
+
+    public static readonly PipelineState Nothing = new([], 0, null, 0, null);
 
     private static readonly SqlText ReadWaiting = SqlText.Load<PipelineState>("read-waiting-messages");
 
@@ -30,12 +34,14 @@ public sealed record PipelineState(IReadOnlyList<ServiceState> Services, int Unp
     public static async Task<PipelineState> ReadAsync(WarehouseSession session, DateTimeOffset now)
     {
         var beats = await HeartbeatStore.ListAsync(session);
+        var kept = await ChangeLogStore.ListAsync(session, KeepingSubject);
         var waiting = await session.FirstOrDefaultAsync<WaitingMessages>(ReadWaiting);
         return new PipelineState(
             [.. beats.Select(beat => new ServiceState(beat, AgeOf(beat.BeatAt, now), HealthQuestion.WhyNot(beat.Service, beats, now) is not null))],
             waiting!.Unpublished,
             waiting.OldestAt is { } oldest ? AgeOf(oldest, now) : null,
-            waiting.Parked);
+            waiting.Parked,
+            kept.Count == 0 ? null : kept[^1]);
     }
 
     /// <summary>Clocks of two computers may differ; nothing is younger than now.</summary>

@@ -30,6 +30,7 @@ internal static class BoardRoutes
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseAntiforgery();
+        app.Use(ForgetWhatWasBefore);
         app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
         app.MapHealthChecks("/health/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(BoardServices.ReadyTag), ResponseWriter = ReadyAnswer.WriteAsync }).AllowAnonymous();
         app.MapGet("/live", (LivePosition position, CancellationToken cancellationToken) => position.NowAsync(cancellationToken));
@@ -45,6 +46,22 @@ internal static class BoardRoutes
         ApiEndpoints.Map(app);
         KeyEndpoints.Map(app);
         app.MapRazorComponents<App>();
+    }
+
+    /// <summary>Whoever sends a form sees on the next page what it did.</summary>
+    private static async Task ForgetWhatWasBefore(HttpContext context, RequestDelegate next)
+    {
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            if (!HttpMethods.IsGet(context.Request.Method))
+            {
+                context.RequestServices.GetRequiredService<LivePosition>().Forget();
+            }
+        }
     }
 
     /// <summary>The page that tells what went wrong is looked at, whatever was being sent when it did.</summary>

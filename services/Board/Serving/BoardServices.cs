@@ -40,6 +40,7 @@ internal static class BoardServices
         ApiSetUp.Add(builder.Services);
         Telemetry.Add(builder);
         builder.Services.AddSingleton<LivePosition>();
+        builder.Services.AddSingleton<LiveMemory>();
         builder.Services.AddSingleton<ProfileDesk>();
         builder.Services.AddSingleton<BenchDesk>();
         builder.Services.AddSingleton<LimitDesk>();

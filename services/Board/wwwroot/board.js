@@ -4,7 +4,8 @@ const askEvery = 1000;
 // Some parts age although nothing changes: how long ago a service was last seen.
 const showOftenEvery = 10000;
 const stateLine = document.getElementById("live-state");
-let seen = null;
+/** The position this page was made at. */
+let seen = document.getElementById("as-of")?.dataset.position ?? null;
 let shownAt = performance.now();
 
 /** Puts the parts marked data-live of a newly made page in place of the shown ones, unless somebody is typing in one. */

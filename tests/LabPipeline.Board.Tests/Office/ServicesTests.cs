@@ -17,6 +17,7 @@ public sealed class ServicesTests
         Assert.Contains("quality ✓ alive 10 s 2026-01-14 15:00 2026-01-14 16:29 0", page, StringComparison.Ordinal);
         Assert.Contains("To be published 1 messages, the oldest for 10 min", page, StringComparison.Ordinal);
         Assert.Contains("Parked 1 messages could not be handled", page, StringComparison.Ordinal);
+        Assert.Contains("Last audit 2026-01-14 05:00, warehouse audited: 9 files, <b>no fault</b>", page, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -57,6 +58,7 @@ public sealed class ServicesTests
             insert into heartbeat values ('quality', '2026-01-14T14:00:00.000Z', '2026-01-14T15:29:50.000Z', '2026-01-14T15:29:50.000Z', 0),
                                          ('notifier', '2026-01-14T14:00:00.000Z', '2026-01-14T15:25:00.000Z', null, 3);
             insert into outbox (message_id, type, body, created_at) values ('00000000-0000-0000-0000-000000000001', 'x', '{}', '2026-01-14T15:20:00.000Z');
+            insert into change_log (at, who, what, subject, why) values ('2026-01-14T04:00:00.000Z', 'audit', 'warehouse audited', 'warehouse', '9 files, <b>no fault</b>');
             insert into parked_message (message_id, endpoint, type, body, reason, times_parked, parked_at)
             values ('00000000-0000-0000-0000-000000000002', 'quality', 'x', '{}', 'no', 1, '2026-01-14T15:20:00.000Z');
             """);

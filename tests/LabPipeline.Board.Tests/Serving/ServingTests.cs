@@ -63,12 +63,15 @@ public sealed class ServingTests
         Assert.Equal(address != "/board.css", answer.Headers.CacheControl!.NoStore);
     }
 
-    [Fact]
-    public async Task Page_WhenTheWarehouseCannotBeRead_SaysSoAndKeepsTheHeaders()
+    // The second also takes away what says how far the warehouse has come.
+    [Theory]
+    [InlineData("alter table pull rename to gone")]
+    [InlineData("alter table held_file rename to gone")]
+    public async Task Page_WhenTheWarehouseCannotBeRead_SaysSoAndKeepsTheHeaders(string damage)
     {
         await using var board = await RunningBoard.StartAsync();
         await Season.FillAsync(board);
-        await board.InsertAsync("drop view v_pull_progress");
+        await board.InsertAsync(damage);
 
         using var answer = await board.GetAsync("/");
 
