@@ -32,6 +32,8 @@ internal sealed class CrashLab : IDisposable
 
     public string Path => _folder.Path;
 
+    public int Rounds => _round;
+
     private string DropFolder => System.IO.Path.Combine(_lab.DropFolder, "sugar");
 
     public static async Task<CrashLab> CreateAsync(SmallSeason season, CancellationToken cancellationToken)
@@ -140,7 +142,8 @@ internal sealed class CrashLab : IDisposable
             await Task.Delay(100, cancellationToken);
         }
 
-        Assert.Equal(0, await station.StopAsync(cancellationToken));
+        // 143 is the shell's word for SIGTERM: with nothing left to do the stop can come before the station listens for it.
+        Assert.Contains(await station.StopAsync(cancellationToken), new[] { 0, 143 });
     }
 
     /// <summary>What must hold at every moment, whatever was interrupted.</summary>
