@@ -7,7 +7,7 @@ namespace LabPipeline.EndToEnd.Tests;
 /// <summary>The README's first command, as a process: it ends well, and no kill -9 changes where it ends. Many kills on a smaller season are in <see cref="Crashes.KillTests"/>.</summary>
 public sealed class DemoTests(ITestOutputHelper output)
 {
-    private const int Kills = 3;
+    private const int Kills = 2;
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 

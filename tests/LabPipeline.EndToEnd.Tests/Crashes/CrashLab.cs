@@ -32,6 +32,8 @@ internal sealed class CrashLab : IDisposable
 
     public string Path => _folder.Path;
 
+    public int Rounds => _round;
+
     private string DropFolder => System.IO.Path.Combine(_lab.DropFolder, "sugar");
 
     public static async Task<CrashLab> CreateAsync(SmallSeason season, CancellationToken cancellationToken)
@@ -42,9 +44,16 @@ internal sealed class CrashLab : IDisposable
         Directory.CreateDirectory(lab.DropFolder);
         await File.WriteAllTextAsync(System.IO.Path.Combine(profiles, "csv.json"), SmallSeason.Profile, cancellationToken);
         await File.WriteAllTextAsync(System.IO.Path.Combine(profiles, "txt.json"), SmallSeason.DoneFileProfile, cancellationToken);
-        using var warehouse = await StationWarehouse.CreateAsync(lab._lab, cancellationToken);
-        await warehouse.WriteAsync(session => PlanStore.LoadAsync(session, season.Plan, DateTimeOffset.UtcNow, "test"), cancellationToken);
+        await lab.LoadPlanAsync(cancellationToken);
         return lab;
+    }
+
+    public async Task LoadPlanAsync(CancellationToken cancellationToken)
+    {
+        // A connection kept open would still write to a file that was set aside.
+        SqliteConnection.ClearAllPools();
+        using var warehouse = await StationWarehouse.CreateAsync(_lab, cancellationToken);
+        await warehouse.WriteAsync(session => PlanStore.LoadAsync(session, _season.Plan, DateTimeOffset.UtcNow, "test"), cancellationToken);
     }
 
     /// <summary>Puts the files of the next round into the drop folder, each renamed into its place as a careful instrument does.</summary>
@@ -133,7 +142,8 @@ internal sealed class CrashLab : IDisposable
             await Task.Delay(100, cancellationToken);
         }
 
-        Assert.Equal(0, await station.StopAsync(cancellationToken));
+        // 143 is the shell's word for SIGTERM: with nothing left to do the stop can come before the station listens for it.
+        Assert.Contains(await station.StopAsync(cancellationToken), new[] { 0, 143 });
     }
 
     /// <summary>What must hold at every moment, whatever was interrupted.</summary>

@@ -88,6 +88,35 @@ public sealed class WarehouseTroubleTests
     }
 
     [Fact]
+    public async Task Log_WhenAReaderStaysOpenUnderLoad_IsCutBackOnceItEnds()
+    {
+        const int Megabyte = 1024 * 1024;
+        await using var bench = await IntakeBench.CreateAsync();
+        await WriteAsync(bench, "create table load (bytes blob)");
+        await using (var reader = new SqliteConnection($"Data Source={bench.WarehouseFile};Pooling=false"))
+        {
+            await reader.OpenAsync(Stop);
+            await using var reading = reader.BeginTransaction(deferred: true);
+            await reader.ExecuteScalarAsync<int>("select count(*) from arrival", transaction: reading);
+            for (var part = 0; part < 10; part++)
+            {
+                await WriteAsync(bench, "insert into load values (zeroblob(8388608))");
+            }
+
+            Assert.True(LogBytes() > 70 * Megabyte, "The reader keeps the log from being used again.");
+        }
+
+        for (var part = 0; part < 3; part++)
+        {
+            await WriteAsync(bench, "insert into load values (zeroblob(1))");
+        }
+
+        Assert.InRange(LogBytes(), 0, 64 * Megabyte);
+
+        long LogBytes() => new FileInfo(bench.WarehouseFile + "-wal").Length;
+    }
+
+    [Fact]
     public async Task Warehouse_WhenFourProcessesStartOnANewOne_IsMigratedOnce()
     {
         using var folder = new ScratchFolder();
@@ -105,6 +134,9 @@ public sealed class WarehouseTroubleTests
         Assert.True(await new Migrator(one, TimeProvider.System).IsNewestAsync(Stop));
         SqliteConnection.ClearAllPools();
     }
+
+    private static Task<int> WriteAsync(IntakeBench bench, string sql) =>
+        bench.Warehouse.WriteAsync(session => session.Connection.ExecuteAsync(sql, transaction: session.Transaction), Stop);
 
     private static string Name(int file) => string.Create(CultureInfo.InvariantCulture, $"run{file}.csv");
 
