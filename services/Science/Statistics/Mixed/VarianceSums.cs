@@ -159,7 +159,7 @@ internal sealed class VarianceSums
         var units = both.Units.Scaled(1);
         foreach (var (index, block) in _design.Blocks.Index())
         {
-            var (first, second) = (_inverses[index].Times(Pulls[i].Effects[index]), Pulls[j].Effects[index].Times(_inverses[index]));
+            var (first, second) = (_inverses[index].Times(Pulls[i].Effects[index]), _inverses[index].Times(Pulls[j].Effects[index]));
             sum += first.Transposed().InnerProduct(second) - (2 * _inverses[index].InnerProduct(both.Effects[index]));
             units.AddAt(block.Units, block.Units, Pulls[i].Across[index].TransposedTimes(_inverses[index].Times(Pulls[j].Across[index])), -1);
         }
