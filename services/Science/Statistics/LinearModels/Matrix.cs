@@ -39,14 +39,6 @@ internal sealed class Matrix(int rows, int columns)
         return values;
     }
 
-    public void SetColumn(int column, ReadOnlySpan<double> values)
-    {
-        for (var row = 0; row < rows; row++)
-        {
-            this[row, column] = values[row];
-        }
-    }
-
     public double[][] AllRows() => [.. Enumerable.Range(0, rows).Select(row => Row(row).ToArray())];
 
     public Matrix Transposed()
@@ -114,8 +106,6 @@ internal sealed class Matrix(int rows, int columns)
 
     /// <summary>Whether size and every cell are equal, to the last bit.</summary>
     public bool SameAs(Matrix other) => rows == other.Rows && columns == other.Columns && _cells.AsSpan().SequenceEqual(other._cells);
-
-    public bool IsZero => !_cells.AsSpan().ContainsAnyExcept(0.0);
 
     public void Add(Matrix other, double scale) => VectorKernel.AddScaled(_cells, scale, other._cells);
 

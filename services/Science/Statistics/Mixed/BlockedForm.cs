@@ -33,9 +33,10 @@ internal sealed class BlockedForm
         var sum = new Matrix(contrasts.Count, contrasts.Count);
         for (var block = 0; block < contrasts.Parts.Length && Blocks is not null; block++)
         {
-            if (contrasts.Parts[block] is { } part)
+            var (rows, columns) = contrasts.Parts[block];
+            if (rows.Length > 0)
             {
-                sum.Add(part.Times(Blocks[block]).Times(part.Transposed()), 1);
+                sum.AddAt(rows, rows, columns.Times(Blocks[block]).Times(columns.Transposed()), 1);
             }
         }
 

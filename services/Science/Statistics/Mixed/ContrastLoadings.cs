@@ -12,30 +12,38 @@ internal sealed class ContrastLoadings
     public ContrastLoadings(IReadOnlyList<EffectBlock> blocks, IReadOnlyList<Matrix[]> bases, int units, Matrix contrasts)
     {
         Count = contrasts.Rows;
-        Parts = new Matrix?[blocks.Count];
+        Parts = new (int[], Matrix)[blocks.Count];
         Bases = [.. bases.Select(_ => new Matrix(contrasts.Rows, units))];
-        int[] all = [.. Enumerable.Range(0, contrasts.Rows)];
         foreach (var (index, block) in blocks.Index())
         {
-            var part = contrasts.At(all, block.Effects);
-            if (part.IsZero)
+            int[] rows = [.. Enumerable.Range(0, contrasts.Rows).Where(row => Touches(contrasts.Row(row), block.Effects))];
+            var part = contrasts.At(rows, block.Effects);
+            Parts[index] = (rows, part);
+            foreach (var (basis, target) in rows.Length == 0 ? [] : bases.Zip(Bases))
             {
-                continue;
-            }
-
-            Parts[index] = part;
-            foreach (var (basis, target) in bases.Zip(Bases))
-            {
-                target.AddAt(all, block.Units, part.Times(basis[index]), 1);
+                target.AddAt(rows, block.Units, part.Times(basis[index]), 1);
             }
         }
     }
 
     public int Count { get; }
 
-    /// <summary>The columns of each block; null where all are zero.</summary>
-    public Matrix?[] Parts { get; }
+    /// <summary>For each block the contrasts that touch it, and their columns there.</summary>
+    public (int[] Rows, Matrix Columns)[] Parts { get; }
 
     /// <summary>Contrasts times each basis.</summary>
     public Matrix[] Bases { get; }
+
+    private static bool Touches(ReadOnlySpan<double> contrast, int[] effects)
+    {
+        foreach (var effect in effects)
+        {
+            if (contrast[effect] != 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 }

@@ -1,3 +1,4 @@
+using LabPipeline.Science.Statistics.Comparisons;
 using LabPipeline.Science.Statistics.LinearModels;
 
 namespace LabPipeline.Science.Statistics.Mixed;
@@ -36,6 +37,23 @@ internal sealed class FixedEffectInference
         var slopes = _sensitivity.Select(form => form.Around(loadings)[0, 0]).ToArray();
         var df = 2 * plain * plain / _uncertainty.Form(slopes, slopes);
         return (method == DegreesOfFreedom.KenwardRoger ? plain + (2 * _correction.Around(loadings)[0, 0]) : plain, df);
+    }
+
+    /// <summary>Standard error and degrees of freedom of the difference between any two combinations, from one pass over all of them.</summary>
+    public Func<int, int, PairPrecision> Differences(IReadOnlyList<double[]> weights, DegreesOfFreedom method)
+    {
+        var loadings = Load(Matrix.FromRows(weights, weights[0].Length));
+        var plain = _plain.Around(loadings);
+        var slopes = _sensitivity.Select(form => form.Around(loadings)).ToArray();
+        var correction = method == DegreesOfFreedom.KenwardRoger ? _correction.Around(loadings) : null;
+        return (first, second) =>
+        {
+            double Of(Matrix form) => form[first, first] + form[second, second] - (2 * form[first, second]);
+            var variance = Of(plain);
+            double[] slope = [.. slopes.Select(Of)];
+            var enlarged = variance + (correction is null ? 0 : 2 * Of(correction));
+            return new PairPrecision(Math.Sqrt(enlarged), 2 * variance * variance / _uncertainty.Form(slope, slope));
+        };
     }
 
     public (double F, double Df) Test(Matrix contrasts, double[] coefficients, DegreesOfFreedom method)

@@ -76,7 +76,8 @@ public sealed class MixedFit
 
     /// <summary>Adjusted means (generalised least squares) with standard errors; each difference has its own degrees of freedom.</summary>
     public AdjustedMeans Means(DegreesOfFreedom method, params IReadOnlyList<string> factors) =>
-        MeanCells.Build(_design.Data, Term.Of(factors), _design.Fixed, (weights, what) => Estimate(weights, what, method));
+        MeanCells.Build(_design.Data, Term.Of(factors), _design.Fixed, (weights, what) => Estimate(weights, what, method),
+            pairs: weights => _inference.Value.Differences([.. weights.Select(one => _design.Search.Qr.Select(one))], method));
 
     private AnovaRow Test(Term term, IReadOnlyList<double[]> contrasts, DegreesOfFreedom method)
     {

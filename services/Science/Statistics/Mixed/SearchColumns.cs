@@ -32,7 +32,8 @@ internal sealed class SearchColumns
             Qr = HouseholderQr.Factor(effects.Columns);
         }
 
-        _inverse = new Lazy<Matrix>(Inverse);
+        // Of the matrix that turns coefficients into the means of combinations.
+        _inverse = new Lazy<Matrix>(() => SparseInverse.Of(effects.Values.At(different, [.. Qr.Kept])));
     }
 
     /// <summary>Tells which columns of X can be estimated, and keeps those.</summary>
@@ -113,21 +114,6 @@ internal sealed class SearchColumns
         }
 
         return [.. sums.Zip(counts, (sum, count) => sum / count)];
-    }
-
-    /// <summary>Of the matrix that turns coefficients into the means of combinations.</summary>
-    private Matrix Inverse()
-    {
-        var inverse = new Matrix(Qr.Rank, Qr.Rank);
-        for (var cell = 0; cell < Qr.Rank; cell++)
-        {
-            var unit = new double[Qr.Rank];
-            unit[cell] = 1;
-            Qr.ApplyTransposed(unit);
-            inverse.SetColumn(cell, Qr.SolveTriangle(unit));
-        }
-
-        return inverse;
     }
 
     private static int Place(Dictionary<int, int> places, int row)
