@@ -49,7 +49,7 @@ internal static class Conclusions
         yield return $"Bays {string.Join(", ", data.Bays.Select(bay => bay.BayCode))} are stores, not treatments: differences between bays cannot be told from differences between the plots kept in them.";
         yield return $"Between pulls means are joined by straight lines, and nothing is said of days before {data.DayOf(data.Pulls[0].PullNo)} or after {data.DayOf(data.Pulls[^1].PullNo)} after harvest.";
         var tests = content.Analysis.Responses.Sum(one => one.Pulls.Sum(pull => pull.Anova?.Rows.Count(row => row.P is not null) ?? 0) + (one.Season?.Analysis?.Tests?.Rows.Count(row => row.P is not null) ?? 0));
-        yield return $"The tables hold {tests} tests; at the 5 % level about one in twenty would call a difference where there is none. Questions that were planned come first; read the rest as hints.";
+        yield return $"The tables hold {tests} tests; at the 5 % level about one in twenty would call a difference where there is none. Questions that were planned come first; read the rest as hints. Beside the tests of each pull, q bounds the share of false claims over the pulls of one line (Benjamini-Hochberg); it does not count the other results.";
         if (trial.IncompleteReason is { } reason)
         {
             yield return $"The plan states that treatments are missing from some blocks: {reason}";

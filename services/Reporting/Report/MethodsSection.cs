@@ -90,7 +90,8 @@ internal static class MethodsSection
             ("Each pull", "analysis of variance by least squares (error strata for a split-plot; where plots are missing, marginal sums of squares, in a split-plot REML with Kenward-Roger degrees of freedom); means are adjusted, so a missing plot does not favour its treatment"),
             ("Whole season", "pulls as repeated measures of the same plots: mixed model by REML with Kenward-Roger degrees of freedom, covariance between pulls chosen by AIC among compound symmetry, exponential, and plot plus exponential; where complete also the split-plot in time with Greenhouse-Geisser and Huynh-Feldt corrections"),
             ("Scales", $"sugars: natural logarithm, back-transformed to geometric means and ratios; shares of chips: empirical logit with 0.5 / ({chips} + 1) drawn in at each end, back-transformed to shares; all else as measured. Settled before the data"),
-            ("Comparisons", "planned: every clone against the standard (Dunnett, two-sided) and trends over quantitative factors (orthogonal polynomials); all pairs by Tukey. Means with a common letter are not shown to differ; that does not make them equal. All at the 5 % level, intervals of 95 %"),
+            .. Planned(content),
+            ("Comparisons", "planned: every clone against the standard (Dunnett, two-sided) and trends over quantitative factors (orthogonal polynomials); all pairs by Tukey. Means with a common letter are not shown to differ; that does not make them equal. Tests repeated at every pull carry q beside p: Benjamini-Hochberg over the pulls of one term of one result. All at the 5 % level, intervals of 95 %"),
             ("Keeping time", "day on which the mean of the whole-season model first passes a limit, straight lines between pulls on the scale of analysis; interval: days whose 95 % confidence band holds the limit (inverse prediction); censored at the first and last pull, never extrapolated"),
             ("Below the quantitation limit", "such a value enters as the limit and is counted beside each table; a pull that lies wholly below is not analysed"),
             ("Limits", string.Join("; ", content.Analysis.Keeping.Select(table => $"{KeepingLimits.Describe(table.Limit)} ({table.Limit.Source})"))),
@@ -99,6 +100,17 @@ internal static class MethodsSection
         {
             page.Note($"Only one level of {string.Join(", ", content.Analysis.Model.SingleLevel)}: nothing can be compared within it, and the model leaves it out.");
         }
+    }
+
+    /// <summary>The trial's own questions, and whether they were asked before anything was measured.</summary>
+    private static IEnumerable<(string Name, string Value)> Planned(ReportContent content)
+    {
+        var first = content.Data.Samples.Min(sample => sample.FirstMeasured);
+        var questions = content.Analysis.Model.Questions;
+        return questions.Count == 0
+            ? [("Planned contrasts", "the plan states none of its own")]
+            : questions.Select(question => ($"Planned contrast {question.Name}",
+                $"{question.Term.Replace(":", " x ", StringComparison.Ordinal)}: {string.Join(", ", question.Coefficients.Select(pair => FormattableString.Invariant($"{pair.Value:0.###} x {pair.Key.Replace(":", "/", StringComparison.Ordinal)}")))}; stated {NumberText.Instant(question.StatedAt)}, {(first is null || question.StatedAt <= first ? "before" : "after")} the first measurement; t test with the error of these means, not adjusted for other questions"));
     }
 
     private static string Stated(string? facts) => facts is null ? ""
