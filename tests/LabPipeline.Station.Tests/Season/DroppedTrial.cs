@@ -21,7 +21,13 @@ internal sealed class DroppedTrial : IDisposable
     public static async Task<DroppedTrial> CreateAsync(JsonObject design, IReadOnlyList<(JsonObject Plot, string Yield)> plots, JsonArray? contrasts = null)
     {
         var trial = new DroppedTrial();
-        var plan = Read(PlanOf(design, plots.Select(plot => plot.Plot), contrasts));
+        var document = PlanOf(design, plots.Select(plot => plot.Plot));
+        if (contrasts is not null)
+        {
+            document["contrasts"] = contrasts;
+        }
+
+        var plan = Read(document);
         var barcodes = PlanSamples.Of(plan).ToDictionary(sample => sample.Plot.Code, sample => sample.Barcode.Text);
         var lines = plots.Select((plot, index) => $"{barcodes[(string)plot.Plot["plot"]!]},weighing 1,2025-10-06 09:{index / 2 % 60:D2},100,{plot.Yield}");
         var scenario = new DemoScenario
@@ -68,7 +74,7 @@ internal sealed class DroppedTrial : IDisposable
         return result.Plan!;
     }
 
-    private static JsonObject PlanOf(JsonObject design, IEnumerable<JsonObject> plots, JsonArray? contrasts) => new()
+    private static JsonObject PlanOf(JsonObject design, IEnumerable<JsonObject> plots) => new()
     {
         ["schema"] = 1,
         ["trial"] = JsonNode.Parse(string.Create(CultureInfo.InvariantCulture,
@@ -85,7 +91,6 @@ internal sealed class DroppedTrial : IDisposable
             ["severeFromScore"] = 3,
             ["standardClone"] = (string)design["factors"]![0]!["levels"]![0]!,
         },
-        ["contrasts"] = contrasts ?? [],
         ["expected"] = JsonNode.Parse("""[{ "quantity": "slice_mass", "readings": 1 }, { "quantity": "chip_mass", "readings": 1 }]"""),
     };
 
