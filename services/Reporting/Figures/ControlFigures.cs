@@ -21,7 +21,7 @@ internal static class ControlFigures
     private static string Panel(ControlSeries chart, int index)
     {
         var unit = UnitNames.Of(chart.Quantity.Unit);
-        var plot = FigureStyle.NewPlot("result, in order of time", unit.Length == 0 ? chart.Quantity.Name : $"{chart.Quantity.Name}, {unit}");
+        var plot = FigureStyle.NewPlot("result, in order of time", unit.Length == 0 ? "value" : unit);
         double[] y = [.. chart.Results.Select(fact => (double)fact.Value)];
         var line = plot.Add.Scatter(Enumerable.Range(1, y.Length).Select(at => (double)at).ToArray(), y, FigureStyle.Hue(0));
         line.MarkerSize = 4;
@@ -36,9 +36,8 @@ internal static class ControlFigures
         var (low, high) = (edges.Min(), edges.Max());
         var room = Math.Max(0.05 * (high - low), 1e-9);
         plot.Axes.SetLimits(0, y.Length + 1, low - room, high + room);
-        plot.Title($"{chart.Instrument}, {chart.Material}", 12);
-        plot.Axes.Left.Label.FontSize = 11;
-        return FigureStyle.Draw(plot, 420, 250, $"{Id}-{index + 1}", $"Control chart of {chart.Quantity.Name}, {chart.Material}, {chart.Instrument}", Describe(chart, drawn));
+        plot.Title($"{UnitNames.Spoken(chart.Quantity)}: {chart.Material}, {chart.Instrument}", 11);
+        return FigureStyle.Draw(plot, 420, 250, $"{Id}-{index + 1}", $"Control chart of {UnitNames.Spoken(chart.Quantity)}, {chart.Material}, {chart.Instrument}", Describe(chart, drawn));
     }
 
     /// <summary>Each version over the results it was in force for.</summary>

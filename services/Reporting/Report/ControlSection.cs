@@ -22,7 +22,7 @@ internal static class ControlSection
         foreach (var chart in charts)
         {
             var last = chart.Limits.Count > 0 ? chart.Limits[^1] : null;
-            table.Row(chart.Instrument, chart.Material, chart.Quantity.Name, NumberText.Whole(chart.Results.Count), NumberText.Significant((double?)last?.Centre, 5),
+            table.Row(chart.Instrument, chart.Material, UnitNames.Spoken(chart.Quantity), NumberText.Whole(chart.Results.Count), NumberText.Significant((double?)last?.Centre, 5),
                 NumberText.Significant((double?)last?.Lower, 5), NumberText.Significant((double?)last?.Upper, 5), last is null ? "no limits decided" : Source(last),
                 last is null ? NumberText.None : NumberText.Whole(chart.Beyond), last is null ? NumberText.None : NumberText.Whole(chart.Unjudged));
         }
@@ -31,7 +31,7 @@ internal static class ControlSection
         var none = charts.Where(chart => chart.Limits.Count == 0).ToList();
         if (none.Count > 0)
         {
-            page.Note($"No limits are kept for {string.Join("; ", none.Select(chart => $"{chart.Quantity.Name} of {chart.Material} on {chart.Instrument}"))}: these results are shown and judged by nothing.");
+            page.Note($"No limits are kept for {string.Join("; ", none.Select(chart => $"{UnitNames.Spoken(chart.Quantity)} of {chart.Material} on {chart.Instrument}"))}: these results are shown and judged by nothing.");
         }
 
         History(page, charts);
@@ -47,7 +47,7 @@ internal static class ControlSection
             .GroupBy(pair => (pair.chart.Instrument, pair.row.InForceFrom, Kind: Source(pair.row), pair.row.DecidedBy, pair.row.DecidedAt, pair.row.Why))
             .OrderBy(group => group.Key.Instrument, StringComparer.Ordinal).ThenBy(group => group.Key.InForceFrom))
         {
-            table.Row(group.Key.Instrument, string.Join(", ", group.Select(pair => $"{pair.chart.Material}: {pair.chart.Quantity.Name}")), NumberText.Instant(group.Key.InForceFrom), group.Key.Kind,
+            table.Row(group.Key.Instrument, string.Join(", ", group.Select(pair => $"{pair.chart.Material}: {UnitNames.Spoken(pair.chart.Quantity)}")), NumberText.Instant(group.Key.InForceFrom), group.Key.Kind,
                 $"{group.Key.DecidedBy}, {NumberText.Instant(group.Key.DecidedAt)}: {group.Key.Why}");
         }
 
@@ -62,6 +62,6 @@ internal static class ControlSection
         var doubtful = data.Results.Where(result => result.InDoubt).GroupBy(result => result.QuantityId).ToList();
         page.Paragraph(doubtful.Count == 0
             ? "No result stands beside a failed control that nobody has released."
-            : $"In doubt, because a reading behind them stands beside a failed control that nobody has released: {string.Join(", ", doubtful.Select(group => $"{group.Count()} results of {QuantityCatalogue.Get(group.Key).Name}"))}. They are in the tables, where means that rest on any are marked {DoubtMark.Text}; beside them stand the means without.");
+            : $"In doubt, because a reading behind them stands beside a failed control that nobody has released: {string.Join(", ", doubtful.Select(group => $"{group.Count()} results of {UnitNames.Spoken(QuantityCatalogue.Get(group.Key))}"))}. They are in the tables, where means that rest on any are marked {DoubtMark.Text}; beside them stand the means without.");
     }
 }

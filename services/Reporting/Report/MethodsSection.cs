@@ -1,11 +1,13 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
+using LabPipeline.Reporting.Season.Data;
 using LabPipeline.Reporting.Season.Keeping;
 using LabPipeline.Science.Gravity;
 
 namespace LabPipeline.Reporting.Report;
 
 /// <summary>Methods, filled from the plan and from what the files were read with.</summary>
-internal static class MethodsSection
+internal static partial class MethodsSection
 {
     public static void Write(HtmlPage page, ReportContent content)
     {
@@ -28,12 +30,12 @@ internal static class MethodsSection
             ("Harvested", NumberText.Date(trial.HarvestedOn)),
             ("Bays", string.Join(", ", data.Bays.Select(bay => bay.SetPointC is { } set ? $"{bay.BayCode} at {NumberText.Fixed(set, 1)} °C (set point; no temperature log is kept here)" : $"{bay.BayCode}, no set point stated"))),
             ("One sample", $"{trial.TubersPerSample} tubers, {trial.SlicesPerTuber} slices a tuber, {trial.ExtractsPerSample} extracts planned"),
-            ("Randomisation", "the seed is not recorded in the plan; the plot map is the plan's list of plots (document named on the first page)"),
+            ("Randomisation", $"{Drawn(data)}; the plot map is the plan's list of plots (document named on the first page)"),
         ]);
         var map = new HtmlTable("Plot map", "block", "plots in order of their codes") { Class = "text" };
         foreach (var block in data.Plots.GroupBy(plot => plot.Block).OrderBy(block => block.Key, StringComparer.Ordinal))
         {
-            map.Row(block.Key, string.Join("; ", block.Select(plot => $"{plot.PlotCode} {string.Join("/", data.Factors().Select(factor => plot.Levels[factor.Key]))}")));
+            map.RowOfHtml([HtmlPage.Encode(block.Key), string.Join("; ", block.Select(plot => $"<span class=\"whole\">{HtmlPage.Encode($"{plot.PlotCode} {string.Join("/", data.Factors().Select(factor => plot.Levels[factor.Key]))}")}</span>"))]);
         }
 
         page.Table(map);
@@ -52,7 +54,7 @@ internal static class MethodsSection
                 NumberText.Whole(content.Data.DayOf(pull.PullNo)),
                 first is { } from ? NumberText.Date(Local(from)) : "not measured",
                 last is { } to ? NumberText.Date(Local(to)) : NumberText.None,
-                first is { } start && last is { } end ? $"{Local(start).DayNumber - pull.DueOn.DayNumber} to {Local(end).DayNumber - pull.DueOn.DayNumber}" : NumberText.None);
+                first is { } start && last is { } end ? $"{NumberText.Fixed((double)(Local(start).DayNumber - pull.DueOn.DayNumber), 0)} to {NumberText.Fixed((double)(Local(end).DayNumber - pull.DueOn.DayNumber), 0)}" : NumberText.None);
         }
 
         page.Heading(3, "methods-pulls", "Pulls").Table(table).Note($"Bench dates in the time zone of the trial, {content.Data.Trial.TimeZone}. Time in the models is days from harvest to the planned date of the pull.");
@@ -101,6 +103,14 @@ internal static class MethodsSection
             page.Note($"Only one level of {string.Join(", ", content.Analysis.Model.SingleLevel)}: nothing can be compared within it, and the model leaves it out.");
         }
     }
+
+    /// <summary>The change log holds the seed of a layout the program has drawn.</summary>
+    private static string Drawn(SeasonData data) => data.Changes.Select(change => SeedText().Match(change.Why)).FirstOrDefault(match => match.Success) is { } match
+        ? $"the layout was {match.Value} and can be drawn again"
+        : "the seed is not recorded in the plan";
+
+    [GeneratedRegex(@"drawn with seed \d+")]
+    private static partial Regex SeedText();
 
     /// <summary>The trial's own questions, and whether they were asked before anything was measured.</summary>
     private static IEnumerable<(string Name, string Value)> Planned(ReportContent content)
