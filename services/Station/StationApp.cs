@@ -46,6 +46,7 @@ public static class StationApp
             person.AddCommand<PersonAddCommand>("add").WithDescription("Make somebody who may sign in; the first administrator is made so.");
             person.AddCommand<PersonPasswordCommand>("password").WithDescription("Set somebody's password anew.");
         });
+        configuration.AddCommand<MigrateCommand>("migrate").WithDescription("Make or upgrade the warehouse's tables; in SQL Server also its roles.");
         configuration.AddCommand<DemoCommand>("demo").WithDescription("Set up an invented season, process it and show what was found.");
         configuration.AddBranch("plan", plan =>
         {

@@ -5,7 +5,7 @@ namespace LabPipeline.Conventions.Tests;
 /// <summary>docker-compose.yml starts every deployable and is understood by the program that reads it.</summary>
 public sealed class ComposeRulesTests
 {
-    private static readonly string[] Passwords = ["RABBIT_PASSWORD", "SQL_PASSWORD"];
+    private static readonly string[] Passwords = ["RABBIT_PASSWORD", "SQL_PASSWORD", "SQL_SERVICE_PASSWORD"];
 
     [Fact]
     public void Compose_WhenServicesAreDeployable_BuildsEachOfThem()

@@ -12,10 +12,11 @@ public sealed class StoreParityTests
     public async Task Demo_OnSqlServer_EndsRowForRowAsOnSqlite()
     {
         var connectionString = await SqlServerForTests.CreateDatabaseAsync();
+        var serviceLogin = await PrepareAsync(connectionString);
         using var onSqlite = new ScratchFolder();
         using var onSqlServer = new ScratchFolder();
         await RunAsync(onSqlite.Path, []);
-        await RunAsync(onSqlServer.Path, [new("Lab__Warehouse", "sqlserver"), new("Lab__SqlServer__ConnectionString", connectionString)]);
+        await RunAsync(onSqlServer.Path, [new("Lab__Warehouse", "sqlserver"), new("Lab__SqlServer__ConnectionString", serviceLogin)]);
 
         var expected = await WarehouseContents.ReadAsync(onSqlite.Path);
         var found = await WarehouseContents.ReadAsync(new SqlServerDialect(connectionString));
@@ -26,6 +27,17 @@ public sealed class StoreParityTests
         {
             Assert.Equal(rows, found[table]);
         }
+    }
+
+    /// <summary>Tables and roles as the owner makes them; the demonstration then runs under a login that may only read and write.</summary>
+    private static async Task<string> PrepareAsync(string connectionString)
+    {
+        using var folder = new ScratchFolder();
+        using var migration = ProductProcess.Start(
+            "Station", [new("Lab__Warehouse", "sqlserver"), new("Lab__SqlServer__ConnectionString", connectionString)], ["migrate", "--data", folder.Path]);
+        var (exitCode, _, errors) = await migration.FinishAsync(Stop);
+        Assert.True(exitCode == 0, errors);
+        return await SqlServerForTests.CreateLoginAsync(connectionString, "lab_writer");
     }
 
     private static async Task RunAsync(string folder, IEnumerable<KeyValuePair<string, string>> settings)

@@ -16,6 +16,7 @@ public static class SqlServerForTests
 
     private static readonly Lazy<Task<(string? Connection, string Missing)>> Server = new(FindAsync);
     private static readonly ConcurrentBag<string> Made = [];
+    private static readonly ConcurrentBag<string> Logins = [];
     private static readonly string RunName = "labpipeline_test_" + Guid.NewGuid().ToString("N")[..12];
     private static MsSqlContainer? _container;
 
@@ -36,12 +37,32 @@ public static class SqlServerForTests
         return new SqlConnectionStringBuilder(server) { InitialCatalog = name }.ToString();
     }
 
+    /// <summary>Makes a login that may do in one database what <paramref name="role"/> may.</summary>
+    /// <param name="connectionString">The way to the database as its owner.</param>
+    /// <param name="role">A role of the warehouse, which exists already.</param>
+    /// <returns>The way to the same database under the new login.</returns>
+    public static async Task<string> CreateLoginAsync(string connectionString, string role)
+    {
+        var name = $"{RunName}_{role}_{Guid.NewGuid().ToString("N")[..4]}";
+        var password = $"Aa1!{Guid.NewGuid():N}";
+        await RunAsync(connectionString, $"create login {name} with password = N'{password}'");
+        Logins.Add(name);
+        await RunAsync(connectionString, $"create user {name} for login {name}");
+        await RunAsync(connectionString, $"alter role {role} add member {name}");
+        return new SqlConnectionStringBuilder(connectionString) { UserID = name, Password = password }.ToString();
+    }
+
     internal static async Task DropAllAsync()
     {
         SqlConnection.ClearAllPools();
         while (Made.TryTake(out var name))
         {
             await RunAsync((await Server.Value).Connection!, $"drop database {name}");
+        }
+
+        while (Logins.TryTake(out var login))
+        {
+            await RunAsync((await Server.Value).Connection!, $"drop login {login}");
         }
 
         if (_container is not null)

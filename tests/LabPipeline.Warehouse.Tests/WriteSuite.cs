@@ -41,7 +41,7 @@ public abstract class WriteSuite(DialectName store)
         await Assert.ThrowsAsync<InvalidOperationException>(() => scratch.Warehouse.WriteAsync(
             async session =>
             {
-                await FactFiles.StoreAsync(scratch, session, "a", [FactFiles.Reading("1", 1m)]);
+                await FactFiles.StoreAsync(scratch.Warehouse, session, "a", [FactFiles.Reading("1", 1m)]);
                 throw new InvalidOperationException("afterwards");
             },
             Stop));

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
@@ -30,7 +31,9 @@ public sealed class Migrator(LabWarehouse warehouse, TimeProvider time)
     }
 
     /// <summary>Applies what is missing, in one transaction, so that two processes starting together do it once.</summary>
-    /// <exception cref="InvalidOperationException">The warehouse was made by a newer version, or an applied script was changed since.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// The warehouse was made by a newer version, an applied script was changed since, or the login may not change tables.
+    /// </exception>
     public Task MigrateAsync(CancellationToken cancellationToken) => warehouse.WriteAsync(
         async session =>
         {
@@ -102,9 +105,19 @@ public sealed class Migrator(LabWarehouse warehouse, TimeProvider time)
 
     private async Task ApplyAsync(WarehouseSession session, MigrationScript script)
     {
-        foreach (var batch in warehouse.Dialect.Batches(script.Text))
+        try
         {
-            await session.Connection.ExecuteAsync(batch, transaction: session.Transaction).ConfigureAwait(false);
+            foreach (var batch in warehouse.Dialect.Batches(script.Text))
+            {
+                await session.Connection.ExecuteAsync(batch, transaction: session.Transaction).ConfigureAwait(false);
+            }
+        }
+        catch (DbException exception) when (!warehouse.Dialect.IsTransient(exception))
+        {
+            throw new InvalidOperationException(
+                $"Schema script {script.Name} could not be applied: {exception.Message} "
+                + "If this login may not change tables, run 'station migrate' once with the login that owns the database.",
+                exception);
         }
 
         await session.ExecuteAsync(

@@ -11,5 +11,6 @@ internal static class KnownFunctions
         "abs", "avg", "ceiling", "concat", "count", "dense_rank", "first_value", "floor", "isnull", "json_query", "json_value", "lag", "last_value", "lead", "len",
         "lower", "ltrim", "max", "min", "object_id", "power", "rank", "replace", "round", "row_number", "rtrim", "sign", "sqrt", "stdev", "string_agg",
         "substring", "sum", "sysutcdatetime", "trim", "upper", "user_id", "var", "year", "schema_id", "schema_name", "db_name", "database_principal_id",
+        "db_id", "suser_id",
     };
 }

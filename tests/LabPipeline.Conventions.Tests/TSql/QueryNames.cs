@@ -177,6 +177,11 @@ internal sealed class QueryNames(NameCheck check)
             return known.Columns;
         }
 
+        if (table.SchemaObject.SchemaIdentifier?.Value == "sys" && KnownSystemViews.Columns.TryGetValue(name, out columns))
+        {
+            return columns;
+        }
+
         check.Fault(table, name, "is no table, view or common table expression");
         return [];
     }

@@ -79,7 +79,8 @@ internal sealed class StatementNames(NameCheck check)
                 }
 
                 break;
-            case PredicateSetStatement or ExecuteStatement or CreateRoleStatement or AlterRoleStatement or AlterDatabaseSetStatement or PrintStatement or CreateSchemaStatement:
+            case PredicateSetStatement or ExecuteStatement or CreateRoleStatement or AlterRoleStatement or CreateLoginStatement or CreateUserStatement:
+            case AlterDatabaseSetStatement or PrintStatement or CreateSchemaStatement:
                 break;
             default:
                 new SchemaNames(check, queries).Resolve(statement);

@@ -66,6 +66,7 @@ public abstract class ReminderSuite(DialectName store)
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _record, _manager);
         await desk.RaiseAsync(Alert with { Level = level });
+        await desk.DeliverAsync();
 
         await desk.DeliverAfterAsync(TimeSpan.FromHours(3.9));
         Assert.Empty(_manager.Notices);

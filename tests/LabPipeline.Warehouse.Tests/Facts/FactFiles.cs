@@ -13,14 +13,17 @@ internal static class FactFiles
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     public static Task<(SourceFile File, FactCounts Counts)> StoreAsync(ScratchWarehouse scratch, string name, params IEnumerable<NewFact> facts) =>
-        scratch.Warehouse.WriteAsync(session => StoreAsync(scratch, session, name, facts), Stop);
+        StoreAsync(scratch.Warehouse, name, facts);
+
+    public static Task<(SourceFile File, FactCounts Counts)> StoreAsync(LabWarehouse warehouse, string name, params IEnumerable<NewFact> facts) =>
+        warehouse.WriteAsync(session => StoreAsync(warehouse, session, name, facts), Stop);
 
     public static async Task<(SourceFile File, FactCounts Counts)> StoreAsync(
-        ScratchWarehouse scratch, WarehouseSession session, string name, IEnumerable<NewFact> facts)
+        LabWarehouse warehouse, WarehouseSession session, string name, IEnumerable<NewFact> facts)
     {
         var file = Ledger(name);
         var id = await FileLedgerStore.InsertAsync(session, file);
-        using var loader = scratch.Warehouse.Dialect.CreateFactLoader(session, id);
+        using var loader = warehouse.Dialect.CreateFactLoader(session, id);
         foreach (var fact in facts)
         {
             loader.Add(fact);

@@ -156,7 +156,7 @@ public abstract class FactLoaderSuite(DialectName store)
                 }
 
                 await session.Transaction.RollbackAsync("before_file", session.CancellationToken);
-                await FactFiles.StoreAsync(scratch, session, "b", Enumerable.Range(1, Large).Select(line => FactFiles.Reading($"{line}", line)));
+                await FactFiles.StoreAsync(scratch.Warehouse, session, "b", Enumerable.Range(1, Large).Select(line => FactFiles.Reading($"{line}", line)));
             },
             TestContext.Current.CancellationToken);
 

@@ -1,9 +1,8 @@
 -- Run in the warehouse's database by its owner after the first migration, and again after every newer version; it may be run any number of times.
---   lab_owner    migrates: the login of the service that starts first after an update
+-- 'station migrate' runs it by itself.
 --   lab_writer   reads and writes: the logins of the services
 --   lab_analyst  reads the views and nothing else
 -- Give people and services their role with: alter role lab_analyst add member [name]
-if database_principal_id(N'lab_owner') is null create role lab_owner;
 if database_principal_id(N'lab_writer') is null create role lab_writer;
 if database_principal_id(N'lab_analyst') is null create role lab_analyst;
 go
@@ -28,5 +27,3 @@ grant select on v_control_check to lab_analyst;
 grant select on v_qc_alert to lab_analyst;
 grant select on v_fry_batch to lab_analyst;
 go
-
-alter role db_owner add member lab_owner;
