@@ -1,4 +1,5 @@
 using LabPipeline.Hosting.Bus;
+using LabPipeline.Hosting.Supervisors;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Schema;
 using Microsoft.Extensions.DependencyInjection;
@@ -40,6 +41,7 @@ public static class LabHost
         builder.Services.AddSingleton<LabWarehouse>();
         builder.Services.AddSingleton<Migrator>();
         LabLogging.Add(builder);
+        Supervision.Add(builder);
     }
 
     /// <summary>Creates the folders and brings the warehouse to the newest schema; called before the host starts.</summary>
@@ -48,7 +50,12 @@ public static class LabHost
     {
         CheckSettings(services);
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
-        Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
+        var folder = Directory.CreateDirectory(Path.GetDirectoryName(options.WarehouseFile)!);
+        if (services.GetRequiredService<IOptions<WarehouseOptions>>().Value.UsesSqlite)
+        {
+            WarehousePlace.AssertLocal(folder.FullName, WarehousePlace.DriveOf(folder.FullName));
+        }
+
         await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);
     }
 

@@ -22,6 +22,9 @@ public sealed class LabOptions
     /// <summary>Every file ever taken, under its SHA-256.</summary>
     public string ArchiveFolder => Path.Combine(Path.GetFullPath(DataFolder), "archive");
 
+    /// <summary>Copies of the embedded warehouse.</summary>
+    public string BackupFolder => Path.Combine(Path.GetFullPath(DataFolder), "backups");
+
     /// <summary>Profiles, one folder for each kind of instrument.</summary>
     public string ProfileFolder => Path.Combine(Path.GetFullPath(DataFolder), "profiles");
 

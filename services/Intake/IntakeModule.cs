@@ -1,4 +1,5 @@
 using LabPipeline.Hosting;
+using LabPipeline.Intake.Keeping;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
@@ -17,6 +18,9 @@ public abstract class IntakeModule(IntakeKind kind) : ILabModule
     {
         builder.Services.AddOptions<IntakeOptions>().Bind(builder.Configuration.GetSection(IntakeOptions.Section)).ValidateOnStart();
         builder.Services.TryAddEnumerable(ServiceDescriptor.Singleton<IValidateOptions<IntakeOptions>, IntakeOptionsValidator>());
+
+        // Once a process, however many kinds it runs.
+        builder.Services.TryAddEnumerable(ServiceDescriptor.Singleton<IHostedService, WarehouseKeeper>());
 
         // One process may run several kinds, so each worker is its own registration.
         builder.Services.AddSingleton<IHostedService>(services => ActivatorUtilities.CreateInstance<IntakeWorker>(services, kind));

@@ -5,6 +5,7 @@ using LabPipeline.Intake.Folders;
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Storing;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Durability;
 using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Machinery;
 using Microsoft.Extensions.Hosting;
@@ -140,17 +141,18 @@ public sealed class IntakeWorker : BackgroundService
             {
                 PutAway.Move(_folder, file);
                 moved.Add(file.ArrivalId);
-                _log.LogInformation("FileTaken {Folder} {Name} {Refused}", _folder.Kind, file.Name, file.RefusedBecause is not null);
+                _log.LogInformation("FileTaken {Folder} {Name} {Refused}", _folder.Kind, file.File.Name, file.RefusedBecause is not null);
             }
             catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
             {
                 // It is in the warehouse already; the next look recognises it and moves it then.
-                _log.LogWarning(exception, "PutAwayDelayed {Folder} {Name}", _folder.Kind, file.Name);
+                _log.LogWarning(exception, "PutAwayDelayed {Folder} {Name}", _folder.Kind, file.File.Name);
             }
         }
 
         if (moved.Count > 0)
         {
+            CrashPoint.Passed(DurableStep.BatchMoved);
             await _warehouse.WriteAsync(session => FileLedgerStore.MarkPutAwayAsync(session, moved), CancellationToken.None).ConfigureAwait(false);
         }
     }

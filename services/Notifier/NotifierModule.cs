@@ -40,7 +40,9 @@ public sealed class NotifierModule : ILabModule
             provider.GetRequiredService<DeliveryWatch>(),
             provider.GetRequiredService<LabWarehouse>(),
             provider.GetRequiredService<TimeProvider>()));
+        services.AddHostedService<ChannelRegister>();
         services.AddHostedService(provider => provider.GetRequiredService<DeliveryWorker>());
+        services.AddHostedService<ChannelTestWorker>();
         services.AddServicePulse(Name);
     }
 

@@ -78,6 +78,9 @@ public static class StationApp
         configuration.AddCommand<SettleCommand>("settle").WithDescription("Settle an alert with a reason.");
         configuration.AddCommand<ParkedCommand>("parked").WithDescription("List messages between services that could not be handled, with the reason.");
         configuration.AddCommand<ReplayCommand>("replay").WithDescription("Hand parked messages over again.");
+        configuration.AddCommand<BackupCommand>("backup").WithDescription("Copy the warehouse while everything runs.");
+        configuration.AddCommand<AuditCommand>("audit").WithDescription("Hold the warehouse against the archive, line by line.");
+        configuration.AddCommand<RebuildCommand>("rebuild").WithDescription("Make a damaged or old warehouse whole from a backup and the archive.");
         configuration.AddCommand<TakeOutCommand>("take-out").WithDescription("Take a file out again: its readings no longer count.");
         configuration.AddCommand<AcceptCommand>("accept").WithDescription("Accept an edited re-export: its values take effect.");
         configuration.AddCommand<SetAsideCommand>("set-aside").WithDescription("Set readings of a sample aside for a physical reason.");

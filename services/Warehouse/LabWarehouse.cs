@@ -1,5 +1,6 @@
 using System.Data.Common;
 using LabPipeline.Warehouse.Dialects;
+using LabPipeline.Warehouse.Durability;
 using Polly;
 using Polly.Retry;
 
@@ -68,6 +69,20 @@ public sealed class LabWarehouse : IDisposable
         }
     }
 
+    /// <summary>Looks through the database for damage.</summary>
+    /// <returns>What is wrong; empty when nothing is.</returns>
+    public async Task<IReadOnlyList<string>> CheckAsync(CancellationToken cancellationToken)
+    {
+        try
+        {
+            return await Dialect.CheckAsync(cancellationToken).ConfigureAwait(false);
+        }
+        catch (DbException exception)
+        {
+            return [$"The database cannot be checked: {exception.Message}"];
+        }
+    }
+
     public void Dispose() => _oneWriter.Dispose();
 
     private async Task<T> WriteOnceAsync<T>(Func<WarehouseSession, Task<T>> write, CancellationToken cancellationToken)
@@ -79,7 +94,9 @@ public sealed class LabWarehouse : IDisposable
             await using (transaction.ConfigureAwait(false))
             {
                 var result = await write(new WarehouseSession(Dialect.Name, connection, transaction, cancellationToken)).ConfigureAwait(false);
+                CrashPoint.Passed(DurableStep.BeforeCommit);
                 await transaction.CommitAsync(CancellationToken.None).ConfigureAwait(false);
+                CrashPoint.Passed(DurableStep.Committed);
                 return result;
             }
         }

@@ -14,7 +14,8 @@ public sealed class AccessTests(DemoBoard board)
     private static readonly string[] Pages =
     [
         "/", "/alerts", "/alert/2", "/arrivals", "/arrivals?state=refused", "/arrival/1?dry=1", "/sample?barcode=25KN02003A", "/season?quantity=glucose", "/season/grid", "/bench", "/office",
-        "/office/people", "/office/keys", "/office/profiles", "/office/limits", "/office/channels", "/password", "/nothing-here",
+        "/office/people", "/office/keys", "/office/profiles", "/office/limits", "/office/channels", "/office/services",
+        "/papers?pull=6", "/papers?pull=6&paper=halves", "/papers?pull=6&paper=pick-list", "/controls", "/password", "/nothing-here",
     ];
 
     [Theory]

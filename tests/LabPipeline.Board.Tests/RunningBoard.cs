@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Dapper;
+using LabPipeline.Board.Live;
 using LabPipeline.Board.People;
 using LabPipeline.Board.Serving;
 using LabPipeline.Testing;
@@ -61,8 +62,12 @@ internal sealed class RunningBoard : IAsyncDisposable
         return board;
     }
 
-    public Task InsertAsync(string sql, object? parameters = null) =>
-        Warehouse.WriteAsync(session => session.Connection.ExecuteAsync(sql, parameters, session.Transaction), Token);
+    /// <summary>Changes the warehouse behind the board's back; the board looks anew at once, as it does half a second later.</summary>
+    public async Task InsertAsync(string sql, object? parameters = null)
+    {
+        await Warehouse.WriteAsync(session => session.Connection.ExecuteAsync(sql, parameters, session.Transaction), Token);
+        _app.Services.GetRequiredService<LivePosition>().Forget();
+    }
 
     public Task<IEnumerable<T>> QueryAsync<T>(string sql) => Warehouse.ReadAsync(session => session.Connection.QueryAsync<T>(sql), Token);
 

@@ -3,6 +3,8 @@ using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.OnSqlServer;
 
+public sealed class ChannelTestTests() : ChannelTestSuite(DialectName.SqlServer);
+
 public sealed class ConsumerTests() : ConsumerSuite(DialectName.SqlServer);
 
 public sealed class DeliveryStartTests() : DeliveryStartSuite(DialectName.SqlServer);

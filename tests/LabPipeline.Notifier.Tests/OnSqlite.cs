@@ -4,6 +4,8 @@ using LabPipeline.Warehouse;
 
 namespace LabPipeline.Notifier.Tests.OnSqlite;
 
+public sealed class ChannelTestTests() : ChannelTestSuite(DialectName.Sqlite);
+
 public sealed class ConsumerTests() : ConsumerSuite(DialectName.Sqlite);
 
 public sealed class DeliveryStartTests() : DeliveryStartSuite(DialectName.Sqlite);

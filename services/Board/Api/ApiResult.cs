@@ -29,6 +29,9 @@ public sealed record ApiResult
 
     public bool BelowLimit { get; init; }
 
+    /// <summary>Whether a reading behind it is in doubt because a control beside it failed.</summary>
+    public bool InDoubt { get; init; }
+
     /// <summary>Test results it was made from.</summary>
     public int N { get; init; }
 

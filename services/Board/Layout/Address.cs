@@ -15,6 +15,9 @@ internal static class Address
 
     public static string OfArrivals(string? state) => With("/arrivals", ("state", state));
 
+    public static string OfPapers(string trial, int pull, string paper) =>
+        With("/papers", ("trial", trial), ("pull", pull.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("paper", paper));
+
     /// <summary>The address with a page number still to be put behind it.</summary>
     public static string UpToPage(string address) => address + (address.Contains('?', StringComparison.Ordinal) ? "&page=" : "?page=");
 

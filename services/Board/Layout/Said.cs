@@ -23,10 +23,19 @@ public static class Said
     public const string NotTakenOut = "not-taken-out";
     public const string Accepted = "accepted";
     public const string NothingAccepted = "nothing-accepted";
+    public const string LimitSet = "limit-set";
+    public const string LimitNotKnown = "limit-not-known";
+    public const string NotANumber = "not-a-number";
+    public const string NotADay = "not-a-day";
+    public const string LowAboveHigh = "low-above-high";
+    public const string TooFewRuns = "too-few-runs";
+    public const string TestAsked = "test-asked";
+    public const string NoSuchChannel = "no-such-channel";
 
     public static readonly IReadOnlyList<string> All =
     [
         WrongSignIn, Locked, SignedOut, NotTheSame, WrongPassword, WeakPassword, PasswordSet, PersonMade, PersonChanged, PersonRefused, KeyEnded,
         KeyRefused, Seen, Settled, NotOpen, ReasonMissing, TakenOut, NotTakenOut, Accepted, NothingAccepted,
+        LimitSet, LimitNotKnown, NotANumber, NotADay, LowAboveHigh, TooFewRuns, TestAsked, NoSuchChannel,
     ];
 }

@@ -40,6 +40,9 @@ public sealed class LivePosition(LabWarehouse warehouse, TimeProvider time) : ID
         }
     }
 
+    /// <summary>Has the warehouse asked anew the next time: somebody has just changed something here.</summary>
+    public void Forget() => _kept = null;
+
     public void Dispose() => _oneReader.Dispose();
 
     private string? Fresh() => _kept is { } kept && time.GetElapsedTime(kept.At) < KeptFor ? kept.Text : null;

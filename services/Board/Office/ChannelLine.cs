@@ -5,6 +5,9 @@ public sealed record ChannelLine
 {
     public string Channel { get; init; } = "";
 
+    /// <summary>The levels it is told of; null when the running notifier does not have it.</summary>
+    public string? Levels { get; init; }
+
     public int Delivered { get; init; }
 
     public int Pending { get; init; }

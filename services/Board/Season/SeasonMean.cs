@@ -9,7 +9,9 @@ namespace LabPipeline.Board.Season;
 /// <param name="Mean">Their mean; values below their limit enter with the limit.</param>
 /// <param name="StandardError">s / sqrt(plots); null for a single plot.</param>
 /// <param name="BelowLimit">How many of the plots lie below their limit.</param>
-public sealed record SeasonMean(string CloneName, string Treatment, int PullNo, int Days, int Plots, decimal Mean, double? StandardError, int BelowLimit)
+/// <param name="InDoubt">How many of the plots' results are in doubt; they enter the mean all the same.</param>
+public sealed record SeasonMean(
+    string CloneName, string Treatment, int PullNo, int Days, int Plots, decimal Mean, double? StandardError, int BelowLimit, int InDoubt)
 {
     public string Series => $"{CloneName}, {Treatment}";
 
@@ -21,7 +23,7 @@ public sealed record SeasonMean(string CloneName, string Treatment, int PullNo, 
             var values = group.Select(point => point.Value).ToList();
             return new SeasonMean(
                 group.Key.CloneName, group.Key.Treatment, group.Key.PullNo, group.Key.DaysAfterHarvest,
-                values.Count, values.Average(), ErrorOf(values), group.Count(point => point.BelowLimit));
+                values.Count, values.Average(), ErrorOf(values), group.Count(point => point.BelowLimit), group.Count(point => point.InDoubt));
         }),
     ];
 

@@ -23,5 +23,8 @@ public sealed record SeasonPoint
 
     public bool BelowLimit { get; init; }
 
+    /// <summary>Whether a reading behind it is in doubt because a control beside it failed.</summary>
+    public bool InDoubt { get; init; }
+
     public int DaysAfterHarvest => DueOn.DayNumber - HarvestedOn.DayNumber;
 }

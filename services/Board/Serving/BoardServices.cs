@@ -3,6 +3,7 @@ using LabPipeline.Board.Api;
 using LabPipeline.Board.Arrivals;
 using LabPipeline.Board.Bench;
 using LabPipeline.Board.Live;
+using LabPipeline.Board.Office;
 using LabPipeline.Board.People;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.DataProtection.KeyManagement;
@@ -32,15 +33,17 @@ internal static class BoardServices
             filtering.AllowedHosts = [.. OwnNames, .. board.Value.Names];
             filtering.AllowEmptyHosts = false;
         });
-        builder.Services.AddHealthChecks().AddCheck<WarehouseCheck>("warehouse", tags: [ReadyTag]);
+        builder.Services.AddHealthChecks().AddCheck<WarehouseCheck>("warehouse", tags: [ReadyTag]).AddCheck<PipelineCheck>("pipeline", tags: [ReadyTag]);
         builder.Services.AddDataProtection().SetApplicationName(CookieKeys);
         builder.Services.AddSingleton<IConfigureOptions<KeyManagementOptions>, KeyFolder>();
         SignInSetUp.Add(builder.Services);
         ApiSetUp.Add(builder.Services);
         Telemetry.Add(builder);
         builder.Services.AddSingleton<LivePosition>();
+        builder.Services.AddSingleton<LiveMemory>();
         builder.Services.AddSingleton<ProfileDesk>();
         builder.Services.AddSingleton<BenchDesk>();
+        builder.Services.AddSingleton<LimitDesk>();
         builder.Services.AddLocalization();
         builder.Services.AddRazorComponents();
     }

@@ -20,6 +20,8 @@ internal sealed class LabClock(TimeProvider time)
 
     public static string Text(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
+    public DateTimeOffset Instant => time.GetUtcNow();
+
     public string Now() => Text(time.GetUtcNow());
 
     /// <summary>Today in an IANA time zone; null when this computer does not know the zone.</summary>

@@ -15,11 +15,12 @@ internal static class Telemetry
     {
         var target = builder.Configuration[$"{BoardOptions.Section}:{nameof(BoardOptions.Telemetry)}"];
         var endpoint = Uri.TryCreate(target, UriKind.Absolute, out var uri) ? uri : null;
+        builder.Services.AddHostedService<LabMeter>();
         builder.Services.AddOpenTelemetry()
             .ConfigureResource(resource => resource.AddService(ServiceName))
             .WithMetrics(metrics =>
             {
-                metrics.AddAspNetCoreInstrumentation().AddRuntimeInstrumentation().AddPrometheusExporter();
+                metrics.AddMeter(LabMeter.Name).AddAspNetCoreInstrumentation().AddRuntimeInstrumentation().AddPrometheusExporter();
                 if (endpoint is not null)
                 {
                     metrics.AddOtlpExporter(exporter => exporter.Endpoint = endpoint);

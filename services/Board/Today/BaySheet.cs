@@ -22,8 +22,7 @@ public sealed record BaySheet(string Bay, IReadOnlyList<PlotSheet> Plots)
                     sample.First().CloneName,
                     sample.First().Treatment,
                     sample.Key,
-                    [.. sample.Where(need => !need.Measured).Select(need => need.Quantity)],
-                    sample.Count())),
+                    [.. sample])),
             ])),
     ];
 }

@@ -5,9 +5,11 @@ namespace LabPipeline.Board.Today;
 /// <param name="CloneName">Its clone.</param>
 /// <param name="Treatment">Its treatment.</param>
 /// <param name="Barcode">The sample's barcode.</param>
-/// <param name="Missing">Quantities without a reading in effect.</param>
-/// <param name="Expected">How many quantities the plan asks for.</param>
-public sealed record PlotSheet(string Plot, string CloneName, string Treatment, string Barcode, IReadOnlyList<string> Missing, int Expected)
+/// <param name="Needs">Every quantity the plan asks for.</param>
+public sealed record PlotSheet(string Plot, string CloneName, string Treatment, string Barcode, IReadOnlyList<SampleNeed> Needs)
 {
-    public bool HasNothing => Missing.Count == Expected;
+    /// <summary>Quantities with fewer readings in effect than the plan asks for.</summary>
+    public IReadOnlyList<SampleNeed> Missing => [.. Needs.Where(need => !need.Measured)];
+
+    public bool HasNothing => Needs.All(need => need.Readings == 0);
 }

@@ -2,7 +2,7 @@ using LabPipeline.Science.Quantities;
 
 namespace LabPipeline.Board.Today;
 
-/// <summary>One quantity that one sample of a pull should have, and whether it has it.</summary>
+/// <summary>One quantity that one sample of a pull should have, and how much of it there is.</summary>
 public sealed record SampleNeed
 {
     public string BayCode { get; init; } = "";
@@ -17,7 +17,14 @@ public sealed record SampleNeed
 
     public int QuantityId { get; init; }
 
-    public bool Measured { get; init; }
+    /// <summary>Readings the plan asks for.</summary>
+    public int Expected { get; init; }
+
+    /// <summary>Readings in effect.</summary>
+    public int Readings { get; init; }
+
+    /// <summary>Whether it counts as measured, by the rule of <c>v_pull_progress.samples_measured</c>.</summary>
+    public bool Measured => Readings >= Expected;
 
     public string Quantity => QuantityCatalogue.Get(QuantityId).Name;
 }

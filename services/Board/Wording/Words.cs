@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.Extensions.Localization;
 
 namespace LabPipeline.Board.Wording;
@@ -15,6 +16,15 @@ internal static class Words
     }
 
     public static string Spaced(string name) => name.Replace('_', ' ');
+
+    /// <summary>How long ago: seconds up to two minutes, then minutes, hours or days, with symbols that need no translation.</summary>
+    public static string Age(TimeSpan age) => age switch
+    {
+        _ when age < TimeSpan.FromMinutes(2) => string.Create(CultureInfo.InvariantCulture, $"{age.TotalSeconds:0} s"),
+        _ when age < TimeSpan.FromHours(2) => string.Create(CultureInfo.InvariantCulture, $"{age.TotalMinutes:0} min"),
+        _ when age < TimeSpan.FromDays(2) => string.Create(CultureInfo.InvariantCulture, $"{age.TotalHours:0} h"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"{age.TotalDays:0} d"),
+    };
 
     /// <summary>A unit's symbol; none for the unit one.</summary>
     public static string Unit(string symbol) => symbol == Dimensionless ? "" : symbol;

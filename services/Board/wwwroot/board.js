@@ -1,8 +1,12 @@
 // Every page: shows anew what changed in the warehouse, and lets a scanner end its code with Tab as well as with Enter.
 
 const askEvery = 1000;
+// Some parts age although nothing changes: how long ago a service was last seen.
+const showOftenEvery = 10000;
 const stateLine = document.getElementById("live-state");
-let seen = null;
+/** The position this page was made at. */
+let seen = document.getElementById("as-of")?.dataset.position ?? null;
+let shownAt = performance.now();
 
 /** Puts the parts marked data-live of a newly made page in place of the shown ones, unless somebody is typing in one. */
 async function showAnew() {
@@ -52,8 +56,12 @@ async function ask() {
             return say(answer.status === 401 ? "signed-out" : "away");
         }
         const position = await answer.text();
-        if (seen !== null && seen !== position && !await showAnew()) {
-            return say("away");
+        const ages = document.querySelector("[data-often]") && performance.now() - shownAt > showOftenEvery;
+        if (seen !== null && (seen !== position || ages)) {
+            if (!await showAnew()) {
+                return say("away");
+            }
+            shownAt = performance.now();
         }
         seen = position;
         say("");
@@ -90,6 +98,11 @@ document.addEventListener("keydown", event => {
     }
     quickKeys = quick ? quickKeys + 1 : 0;
 });
+
+for (const button of document.querySelectorAll("[data-print]")) {
+    button.hidden = false;
+    button.addEventListener("click", () => print());
+}
 
 if (stateLine && document.querySelector("[data-live]:not(#as-of)")) {
     setInterval(ask, askEvery);

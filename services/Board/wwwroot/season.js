@@ -1,5 +1,7 @@
 // Draws the table of plot means as an interactive chart; the table stays for whoever cannot see one.
 
+import { draw, loadCharts } from "./chart.js";
+
 const marks = ["circle", "square", "diamond", "triangle-up", "triangle-down", "cross", "x", "star"];
 const dashes = ["solid", "dash", "dot", "dashdot"];
 // Told apart in grey and by readers who see few colours as well: each series has a mark and a dash of its own too. At least 3 : 1 on the paper.
@@ -12,51 +14,33 @@ let logarithmic = false;
 function seriesOfTable() {
     return [...document.querySelectorAll("#season-means tbody tr")].map((row, at) => {
         const cells = [...row.querySelectorAll("td[data-mean]")];
+        const mark = marks[at % marks.length];
         return {
             name: row.dataset.series,
             x: cells.map(cell => Number(cell.dataset.day)),
             y: cells.map(cell => Number(cell.dataset.mean)),
+            text: cells.map(cell => cell.title),
             error_y: { type: "data", array: cells.map(cell => Number(cell.dataset.error || 0)), thickness: 1, width: 3 },
             mode: "lines+markers",
             line: { color: inks[at % inks.length], dash: dashes[at % dashes.length], width: 2 },
-            marker: { symbol: marks[at % marks.length], size: 8 },
+            // A mean with results in doubt is an open mark.
+            marker: { symbol: cells.map(cell => cell.dataset.doubt ? mark + "-open" : mark), size: cells.map(cell => cell.dataset.doubt ? 12 : 8) },
         };
     });
 }
 
-function draw() {
-    const layout = {
-        height: 480,
-        margin: { t: 16, r: 16, b: 56, l: 72 },
-        paper_bgcolor: "rgba(0,0,0,0)",
-        plot_bgcolor: "rgba(0,0,0,0)",
-        font: { family: "system-ui, sans-serif", size: 13, color: "#24211c" },
-        xaxis: { title: { text: chart.dataset.x }, gridcolor: "#cfc7b4" },
-        yaxis: { title: { text: chart.dataset.y }, type: logarithmic ? "log" : "linear", gridcolor: "#cfc7b4" },
-        legend: { orientation: "v" },
-        hovermode: "closest",
-    };
-    window.Plotly.react(chart, seriesOfTable(), layout, { responsive: true, displayModeBar: false });
-}
-
-function load() {
-    return new Promise((resolve, reject) => {
-        const script = document.createElement("script");
-        script.src = "/plotly.js";
-        script.onload = resolve;
-        script.onerror = reject;
-        document.head.append(script);
-    });
+function show() {
+    draw(chart, seriesOfTable(), { title: { text: chart.dataset.x } }, { title: { text: chart.dataset.y }, type: logarithmic ? "log" : "linear" });
 }
 
 if (chart) {
-    await load();
-    draw();
+    await loadCharts();
+    show();
     button.hidden = false;
     button.addEventListener("click", () => {
         logarithmic = !logarithmic;
         button.textContent = logarithmic ? chart.dataset.linear : chart.dataset.log;
-        draw();
+        show();
     });
-    document.addEventListener("board:anew", draw);
+    document.addEventListener("board:anew", show);
 }

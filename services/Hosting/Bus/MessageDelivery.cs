@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Durability;
 using LabPipeline.Warehouse.Machinery;
 using MassTransit;
 using Microsoft.Extensions.Logging;
@@ -53,6 +54,7 @@ public sealed class MessageDelivery
             try
             {
                 await _tries.ExecuteAsync(async _ => await handle().ConfigureAwait(false), ended.Token).ConfigureAwait(false);
+                CrashPoint.Passed(DurableStep.MessageHandled);
                 return;
             }
             catch (Exception exception) when (!ended.IsCancellationRequested)

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Durability;
 using LabPipeline.Warehouse.Machinery;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -160,6 +161,7 @@ public sealed class OutboxRelay(
             var arrived = window.Zip(publishing).Where(pair => pair.Second.IsCompletedSuccessfully).Select(pair => pair.First.Position).ToList();
             if (arrived.Count > 0)
             {
+                CrashPoint.Passed(DurableStep.MessagesPublished);
                 await warehouse.WriteAsync(
                     session => OutboxStore.MarkPublishedAsync(session, arrived, time.GetUtcNow()), CancellationToken.None).ConfigureAwait(false);
             }

@@ -1,53 +1,83 @@
 using System.Buffers;
 using System.Globalization;
 using System.Security.Cryptography;
+using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Storing;
+using LabPipeline.Warehouse.Durability;
 
 namespace LabPipeline.Intake.Archive;
 
 /// <summary>Keeps every file ever taken, byte for byte, under its SHA-256; nothing here is changed or deleted again.</summary>
-public sealed class FileArchive(string folder)
+public sealed class FileArchive(string folder, IArchiveDisk disk)
 {
     private const int BufferSize = 128 * 1024;
 
-    /// <summary>Copies a file into the archive and makes it durable before anything else happens to it.</summary>
-    /// <returns>Null when the file changed while it was copied: it is not complete after all.</returns>
-    public ArchivedFile? Take(string path, DateTimeOffset now, CancellationToken cancellationToken)
+    private readonly ArchiveJournal _journal = new(folder, disk);
+    private string? _settled;
+
+    public FileArchive(string folder)
+        : this(folder, new ArchiveDisk())
     {
-        var month = now.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture);
-        var shelf = Path.Combine(folder, month);
-        Directory.CreateDirectory(shelf);
+    }
+
+    /// <summary>Copies a file into the archive and makes it durable before anything else happens to it.</summary>
+    /// <returns>Null when the file is not the one that was seen, or changed while it was copied: it is not complete after all.</returns>
+    public ArchivedFile? Take(SeenFile file, DateTimeOffset now, CancellationToken cancellationToken)
+    {
+        var shelf = ShelfOf(now);
+        disk.CreateFolder(shelf);
         var draft = Path.Combine(shelf, Path.GetRandomFileName() + ".draft");
         try
         {
-            var before = new FileInfo(path);
-            var (sha256, bytes) = Copy(path, draft, cancellationToken);
-            var after = new FileInfo(path);
-            if (bytes != before.Length || before.Length != after.Length || before.LastWriteTimeUtc != after.LastWriteTimeUtc)
+            var (sha256, bytes) = Copy(file.Path, draft, cancellationToken);
+            CrashPoint.Passed(DurableStep.DraftWritten);
+            if (bytes != file.Bytes || !file.LiesAt(file.Path))
             {
                 return null;
             }
 
-            File.Move(draft, Path.Combine(shelf, sha256), overwrite: true);
-            return new ArchivedFile(sha256, bytes, month + "/" + sha256);
+            disk.Move(draft, Path.Combine(shelf, sha256));
+            CrashPoint.Passed(DurableStep.FileArchived);
+            return new ArchivedFile(sha256, bytes, Path.GetFileName(shelf) + "/" + sha256);
         }
         finally
         {
-            File.Delete(draft);
+            disk.Delete(draft);
         }
     }
 
     /// <summary>Makes the names of this month's shelf durable; one call serves all files taken since the last.</summary>
-    public void Settle(DateTimeOffset now) =>
-        DirectoryFlush.Flush(Path.Combine(folder, now.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture)));
+    public void Settle(DateTimeOffset now)
+    {
+        var shelf = ShelfOf(now);
+        disk.FlushFolder(shelf);
+        if (_settled != shelf)
+        {
+            // A shelf's own name is kept by the archive, and the archive's by the data folder; either may be new.
+            disk.FlushFolder(folder);
+            disk.FlushFolder(Path.GetDirectoryName(folder)!);
+            _settled = shelf;
+        }
 
-    public Stream Open(string archivedAs) => new FileStream(
-        Path.Combine(folder, archivedAs), FileMode.Open, FileAccess.Read, FileShare.Read, BufferSize, FileOptions.SequentialScan);
+        CrashPoint.Passed(DurableStep.ShelfSettled);
+    }
 
-    private static (string Sha256, long Bytes) Copy(string path, string draft, CancellationToken cancellationToken)
+    /// <summary>Notes the arrivals in the archive's own journal, durably.</summary>
+    public void Note(DropFolder from, IReadOnlyCollection<(ReadyFile Ready, ArchivedFile Copy)> files, DateTimeOffset now) => _journal.Add(
+        from.Kind,
+        files.Select(file => new JournalEntry(
+            file.Copy.Sha256, file.Copy.Bytes, file.Copy.Path, from.Kind, file.Ready.File.Name, file.Ready.File.ModifiedAt, now, _journal.Keep(file.Ready.Profile))),
+        now);
+
+    public Stream Open(string archivedAs) => disk.Open(Path.Combine(folder, archivedAs));
+
+    private string ShelfOf(DateTimeOffset now) => Path.Combine(folder, now.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture));
+
+    private (string Sha256, long Bytes) Copy(string path, string draft, CancellationToken cancellationToken)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         using var source = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, 0, FileOptions.SequentialScan);
-        using var target = new FileStream(draft, FileMode.CreateNew, FileAccess.Write, FileShare.None, 0);
+        using var target = disk.Create(draft);
         var buffer = ArrayPool<byte>.Shared.Rent(BufferSize);
         try
         {
@@ -60,7 +90,7 @@ public sealed class FileArchive(string folder)
                 bytes += count;
             }
 
-            target.Flush(flushToDisk: true);
+            disk.Flush(target);
             return (Convert.ToHexStringLower(hash.GetHashAndReset()), bytes);
         }
         finally

@@ -9,7 +9,7 @@ public static class CompletenessPolicy
     /// <param name="rule">The rule of the file's profile.</param>
     /// <param name="file">The entry.</param>
     /// <param name="observation">How long it has been quiet.</param>
-    /// <param name="doneFileThere">Whether the file that announces it is there.</param>
+    /// <param name="doneFileThere">Whether the file that announces it is there, no older than it.</param>
     /// <param name="endsAsPromised">Asks for the last bytes; called only when the verdict hangs on them.</param>
     public static Readiness Decide(
         FileRule rule, SeenFile file, Observation observation, bool doneFileThere, Func<bool> endsAsPromised)
@@ -23,7 +23,7 @@ public static class CompletenessPolicy
         {
             return doneFileThere
                 ? Readiness.Ready
-                : Readiness.Held("file.no-done-file", $"{file.Name}: waiting for {file.Name}{FileNames.DoneEnding}, which says that it is complete.");
+                : Readiness.Held("file.no-done-file", $"{file.Name}: waiting for {file.Name}{FileNames.DoneEnding}, which says that it is complete, written after it.");
         }
 
         if (observation.QuietFor < TimeSpan.FromSeconds(rule.QuietSeconds))

@@ -6,6 +6,9 @@ namespace LabPipeline.Intake.Folders;
 /// <summary>Sorts what one scan found into files to take, files still settling, and files held with a reason.</summary>
 public sealed class FolderReview(FolderMemory memory, ProfileShelf profiles)
 {
+    // Some memory cards and shares keep times of change in steps of two seconds.
+    private static readonly TimeSpan CoarsestTime = TimeSpan.FromSeconds(2);
+
     public FolderFindings Sort(IReadOnlyList<SeenFile> seen)
     {
         memory.ForgetAllBut(seen);
@@ -66,13 +69,20 @@ public sealed class FolderReview(FolderMemory memory, ProfileShelf profiles)
                 profile.Files,
                 file,
                 observation,
-                File.Exists(file.Path + FileNames.DoneEnding),
+                IsAnnounced(file),
                 () => FileEnding.IsAsPromised(file.Path, profile));
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
         {
             return Unreadable(file, exception);
         }
+    }
+
+    // Left over from an earlier file of this name, a done file says nothing about this one.
+    private static bool IsAnnounced(SeenFile file)
+    {
+        var done = new FileInfo(file.Path + FileNames.DoneEnding);
+        return done.Exists && SeenFile.ModifiedAtOf(done) + CoarsestTime >= file.ModifiedAt;
     }
 
     /// <summary>The verdict on a file that cannot be opened or copied now; it is tried again with every scan.</summary>

@@ -33,17 +33,17 @@ public static class FolderScan
         {
             if (entry.LinkTarget is not null || entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
             {
-                return new SeenFile(entry.Name, entry.FullName, 0, ModifiedAt(entry), SeenKind.Link);
+                return new SeenFile(entry.Name, entry.FullName, 0, SeenFile.ModifiedAtOf(entry), SeenKind.Link);
             }
 
             if (entry is FileInfo file)
             {
-                return new SeenFile(file.Name, file.FullName, file.Length, ModifiedAt(file), SeenKind.RegularFile);
+                return new SeenFile(file.Name, file.FullName, file.Length, SeenFile.ModifiedAtOf(file), SeenKind.RegularFile);
             }
 
             return entry.FullName == folder.TakenPath || entry.FullName == folder.RefusedPath
                 ? null
-                : new SeenFile(entry.Name, entry.FullName, 0, ModifiedAt(entry), SeenKind.Directory);
+                : new SeenFile(entry.Name, entry.FullName, 0, SeenFile.ModifiedAtOf(entry), SeenKind.Directory);
         }
         catch (IOException)
         {
@@ -51,8 +51,4 @@ public static class FolderScan
             return null;
         }
     }
-
-    // Whole milliseconds, the precision the warehouse keeps.
-    private static DateTimeOffset ModifiedAt(FileSystemInfo entry) =>
-        DateTimeOffset.FromUnixTimeMilliseconds(new DateTimeOffset(entry.LastWriteTimeUtc, TimeSpan.Zero).ToUnixTimeMilliseconds());
 }

@@ -8,6 +8,9 @@ public sealed record Profile
 {
     public required string Name { get; init; }
 
+    /// <summary>The document it was read from, kept with the files it reads.</summary>
+    public required string Document { get; init; }
+
     /// <summary>Counted up by the laboratory with every change; stored with every file read.</summary>
     public required int Version { get; init; }
 

@@ -33,12 +33,12 @@ public static class ProfileDocument
 
         using (document)
         {
-            var profile = Read(new ProfileNode(document.RootElement, "", faults), faults);
+            var profile = Read(json, new ProfileNode(document.RootElement, "", faults), faults);
             return new ProfileResult(name, faults.Count == 0 ? profile : null, faults);
         }
     }
 
-    private static Profile Read(ProfileNode root, List<ProfileFault> faults)
+    private static Profile Read(string json, ProfileNode root, List<ProfileFault> faults)
     {
         root.Whole("schema", Schema, Schema);
         var name = root.Text("name");
@@ -54,6 +54,7 @@ public static class ProfileDocument
         var profile = new Profile
         {
             Name = name,
+            Document = json,
             Version = version,
             Kind = kind,
             Subject = subject,

@@ -111,7 +111,7 @@ internal sealed class ValueReader(Profile profile, IRowSource rows, MissingTexts
             // The blank before the unit: blanks inside the number are its own business.
             var blank = number.LastIndexOfAny(' ', '\t', '\u00A0');
             text = blank < 0 ? default : number[(blank + 1)..];
-            number = blank < 0 ? number : CellText.Trim(number[..blank]);
+            number = blank < 0 ? number : number[..blank].TrimEnd(" \t\u00A0");
         }
         else
         {

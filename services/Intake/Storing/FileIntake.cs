@@ -1,5 +1,6 @@
 using LabPipeline.Intake.Archive;
 using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Reading;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Facts;
@@ -23,6 +24,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             return new TakeResult([], unreadable);
         }
 
+        archive.Note(folder, archived, now);
         archive.Settle(now);
         var settled = await warehouse.WriteAsync(
             async session =>
@@ -39,6 +41,34 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         return new TakeResult(settled, unreadable);
     }
 
+    /// <summary>Stores again what the archive remembers and the warehouse does not know, in the order it came.</summary>
+    /// <returns>How many arrivals were missing.</returns>
+    public async Task<int> RestoreAsync(IReadOnlyCollection<(JournalEntry Entry, Profile Profile)> arrivals, CancellationToken cancellationToken) =>
+        await warehouse.WriteAsync(
+            async session =>
+            {
+                var missing = new List<int>();
+                foreach (var (entry, profile) in arrivals)
+                {
+                    if (await FileLedgerStore.HasArrivedAsync(session, entry.Sha256, entry.Folder, entry.Name, entry.ModifiedAt).ConfigureAwait(false))
+                    {
+                        continue;
+                    }
+
+                    var seen = new SeenFile(entry.Name, entry.Name, entry.Bytes, entry.ModifiedAt, SeenKind.RegularFile);
+                    var copy = new ArchivedFile(entry.Sha256, entry.Bytes, entry.ArchivedAs);
+                    missing.Add((await SettleAsync(session, new DropFolder(entry.Folder, ""), new ReadyFile(seen, profile), copy, entry.TakenAt).ConfigureAwait(false)).ArrivalId);
+                }
+
+                if (missing.Count > 0)
+                {
+                    await FileLedgerStore.MarkPutAwayAsync(session, missing).ConfigureAwait(false);
+                }
+
+                return missing.Count;
+            },
+            cancellationToken).ConfigureAwait(false);
+
     private (List<(ReadyFile Ready, ArchivedFile Copy)> Archived, List<HeldEntry> Unreadable) Archive(
         IReadOnlyList<ReadyFile> files, DateTimeOffset now, CancellationToken cancellationToken)
     {
@@ -48,7 +78,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         {
             try
             {
-                if (archive.Take(ready.File.Path, now, cancellationToken) is { } copy)
+                if (archive.Take(ready.File, now, cancellationToken) is { } copy)
                 {
                     archived.Add((ready, copy));
                 }
@@ -68,9 +98,12 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
     {
         await HeldFileStore.RemoveAsync(session, folder.Kind, ready.File.Name).ConfigureAwait(false);
         var known = await FileLedgerStore.FindAsync(session, copy.Sha256).ConfigureAwait(false);
-        if (known is { State: FileState.Stored or FileState.Waiting })
+        var open = known is null
+            ? null
+            : await FileLedgerStore.FindOpenArrivalAsync(session, known.FileId, folder.Kind, ready.File.Name, ready.File.ModifiedAt).ConfigureAwait(false);
+        if (known is not null && (open is not null || known.State is FileState.Stored or FileState.Waiting))
         {
-            return await SettleKnownAsync(session, folder, ready, known, now).ConfigureAwait(false);
+            return await SettleKnownAsync(session, folder, ready, known, open, now).ConfigureAwait(false);
         }
 
         var entry = new LedgerEntry(folder.Kind, ready, known is null ? copy : copy with { Path = known.ArchivedAs }, known, now);
@@ -79,18 +112,18 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
         await IntakeMessages.AddAsync(session, file, now).ConfigureAwait(false);
         var arrivalId = await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, fileId, again: false, now)).ConfigureAwait(false);
-        return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, file.State == FileState.Refused ? file.Reason : null);
+        return new TakenFile(arrivalId, ready.File, ReasonOf(file));
     }
+
+    private static string? ReasonOf(SourceFile file) => file.State == FileState.Refused ? file.Reason : null;
 
     /// <summary>The same bytes again: a second drop, or the first one whose original could not be put away before a crash.</summary>
     private static async Task<TakenFile> SettleKnownAsync(
-        WarehouseSession session, DropFolder folder, ReadyFile ready, SourceFile known, DateTimeOffset now)
+        WarehouseSession session, DropFolder folder, ReadyFile ready, SourceFile known, Arrival? open, DateTimeOffset now)
     {
-        var open = await FileLedgerStore.FindOpenArrivalAsync(session, known.FileId, folder.Kind, ready.File.Name, ready.File.ModifiedAt)
-            .ConfigureAwait(false);
         var arrivalId = open?.ArrivalId
             ?? await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, known.FileId, again: true, now)).ConfigureAwait(false);
-        return new TakenFile(arrivalId, ready.File.Name, ready.File.Path, null);
+        return new TakenFile(arrivalId, ready.File, ReasonOf(known));
     }
 
     private async Task<SourceFile> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)

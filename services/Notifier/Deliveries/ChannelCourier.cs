@@ -1,6 +1,7 @@
 using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Messages;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Durability;
 using Microsoft.Extensions.Logging;
 using Polly;
 using Polly.CircuitBreaker;
@@ -42,7 +43,9 @@ public sealed class ChannelCourier(
         {
             try
             {
-                await FinishAsync(parcel, await SendAsync(parcel, cancellationToken).ConfigureAwait(false)).ConfigureAwait(false);
+                var outcome = await SendAsync(parcel, cancellationToken).ConfigureAwait(false);
+                CrashPoint.Passed(DurableStep.NoticeSent);
+                await FinishAsync(parcel, outcome).ConfigureAwait(false);
             }
             catch (BrokenCircuitException open)
             {

@@ -17,7 +17,8 @@ public sealed record AlertLetter(string Subject, string Text, string Html)
     {
         AlertNotice alert => Compose(SubjectOf(alert), SectionsOf(alert, boardUrl)),
         DigestNotice digest => Compose(SubjectOf(digest), SectionsOf(digest, boardUrl)),
-        _ => throw new ArgumentException($"Found a {notice.GetType().Name}; expected an alert or a digest."),
+        TestNotice test => Compose($"[test] The channel {test.Channel} reaches you", SectionsOf(test)),
+        _ => throw new ArgumentException($"Found a {notice.GetType().Name}; expected an alert, a digest or a test."),
     };
 
     private static string SubjectOf(AlertNotice alert)
@@ -66,6 +67,13 @@ public sealed record AlertLetter(string Subject, string Text, string Html)
             _ => ["Level note: out of the usual range."],
         },
     };
+
+    private static List<Section> SectionsOf(TestNotice test) =>
+    [
+        new("What", [Invariant($"{test.AskedBy} asked at {test.At:yyyy-MM-dd HH:mm} UTC whether this channel works. It does. Nothing has happened in the laboratory.")]),
+        new("What to do now", ["Nothing."]),
+        Footer(test.Id, "channel"),
+    ];
 
     private static List<Section> SectionsOf(DigestNotice digest, string? boardUrl)
     {

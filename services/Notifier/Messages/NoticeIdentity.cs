@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using LabPipeline.Notifier.Deliveries;
+using LabPipeline.Warehouse.Channels;
 
 namespace LabPipeline.Notifier.Messages;
 
@@ -13,6 +14,9 @@ public static class NoticeIdentity
     public static string Of(DueDelivery delivery) => Hash(string.Create(
         CultureInfo.InvariantCulture,
         $"{delivery.Fingerprint}|{delivery.TimesRaised}|{delivery.Event}|{delivery.Channel}|{delivery.DueAt.UtcTicks}"));
+
+    public static string Of(ChannelTest test) =>
+        Hash(string.Create(CultureInfo.InvariantCulture, $"test|{test.Channel}|{test.TestId}|{test.AskedAt.UtcTicks}"));
 
     public static string OfDigest(string channel, DateTimeOffset at) =>
         Hash(string.Create(CultureInfo.InvariantCulture, $"digest|{channel}|{at.UtcTicks}"));

@@ -25,17 +25,27 @@ public static class NoticeJson
         return stream.ToArray();
     }
 
-    private static string TypeOf(Notice notice) => notice is AlertNotice alert ? "alert." + alert.Event : "alert.digest";
+    private static string TypeOf(Notice notice) => notice switch
+    {
+        AlertNotice alert => "alert." + alert.Event,
+        TestNotice => "channel.test",
+        _ => "alert.digest",
+    };
 
     private static void WriteData(Utf8JsonWriter json, Notice notice)
     {
-        if (notice is AlertNotice alert)
+        switch (notice)
         {
-            WriteAlert(json, alert);
-        }
-        else
-        {
-            WriteDigest(json, (DigestNotice)notice);
+            case AlertNotice alert:
+                WriteAlert(json, alert);
+                break;
+            case TestNotice test:
+                json.WriteString("channel", test.Channel);
+                json.WriteString("askedBy", test.AskedBy);
+                break;
+            default:
+                WriteDigest(json, (DigestNotice)notice);
+                break;
         }
     }
 

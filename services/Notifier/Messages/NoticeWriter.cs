@@ -1,5 +1,6 @@
 using LabPipeline.Notifier.Deliveries;
 using LabPipeline.Notifier.Routing;
+using LabPipeline.Warehouse.Channels;
 
 namespace LabPipeline.Notifier.Messages;
 
@@ -25,6 +26,14 @@ public static class NoticeWriter
         Advice = NoticeText.OneLine(delivery.Advice, NoticeText.LongestHeadline),
         Facts = NoticeText.FactsOf(delivery.Facts),
         MissingOn = delivery.MissingOn,
+    };
+
+    public static TestNotice Test(ChannelTest test) => new()
+    {
+        Id = NoticeIdentity.Of(test),
+        At = test.AskedAt,
+        Channel = NoticeText.OneLine(test.Channel, LongestName),
+        AskedBy = NoticeText.OneLine(test.AskedBy, LongestName),
     };
 
     public static DigestNotice Digest(string digestId, DateOnly? day, DigestHead head, IReadOnlyList<DigestRow> rows) => new()

@@ -16,25 +16,35 @@ public sealed class ControlChartStore
     {
         var limits = await ControlEvidenceStore.LoadLimitsAsync(session).ConfigureAwait(false);
         var charts = new List<ControlChartEvidence>();
-        foreach (var row in await session.QueryAsync<ChartRow>(ListCharts).ConfigureAwait(false))
+        foreach (var name in await ListNamesAsync(session).ConfigureAwait(false))
         {
-            if (ControlReview.IsCharted(QuantityCatalogue.Get(row.QuantityId)))
-            {
-                var openings = await ListOpeningsAsync(session, row.Instrument, row.Material, row.QuantityId, DateTimeOffset.MinValue).ConfigureAwait(false);
-                charts.Add(Chart(row.Instrument, row.Material, row.QuantityId, openings, limits));
-            }
+            var openings = await ListOpeningsAsync(session, name.Instrument, name.Material, name.QuantityId, DateTimeOffset.MinValue).ConfigureAwait(false);
+            charts.Add(Chart(name.Instrument, name.Material, name.QuantityId, openings, limits));
         }
 
         return charts;
     }
 
+    /// <summary>The names of every chart the warehouse holds points of.</summary>
+    public static async Task<IReadOnlyList<ControlChartName>> ListNamesAsync(WarehouseSession session)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        var names = await session.QueryAsync<ControlChartName>(ListCharts).ConfigureAwait(false);
+        return [.. names.Where(name => ControlReview.IsCharted(name.Quantity))];
+    }
+
+    /// <summary>Every control of a chart with its run; only the opening one of each run is a point of the chart.</summary>
+    public static async Task<IReadOnlyList<(string Run, ControlPoint Point)>> ListPointsAsync(WarehouseSession session, ControlChartName chart)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        ArgumentNullException.ThrowIfNull(chart);
+        return await LoadPointsAsync(session, chart.Instrument, chart.Material, chart.QuantityId, DateTimeOffset.MinValue).ConfigureAwait(false);
+    }
+
     /// <summary>The opening control of each run from an instant on, in time order.</summary>
     public static async Task<IReadOnlyList<(string Run, ControlPoint Point)>> ListOpeningsAsync(
-        WarehouseSession session, string instrument, string material, int quantityId, DateTimeOffset since)
-    {
-        var rows = await session.QueryAsync<PointRow>(ListPoints, new { instrument, material, quantityId, since }).ConfigureAwait(false);
-        return ControlReview.Openings(rows.Select(row => (row.Run, row.PointOf(material, quantityId))));
-    }
+        WarehouseSession session, string instrument, string material, int quantityId, DateTimeOffset since) =>
+        ControlReview.Openings(await LoadPointsAsync(session, instrument, material, quantityId, since).ConfigureAwait(false));
 
     /// <summary>The charts that controls of a run belong to; points only where frozen limits say what they are held against.</summary>
     internal static async Task<IReadOnlyList<ControlChartEvidence>> LoadAsync(WarehouseSession session, ControlEvidence run, ControlLimitBook limits)
@@ -62,13 +72,11 @@ public sealed class ControlChartStore
             Openings = openings,
         };
 
-    private sealed class ChartRow
+    private static async Task<IReadOnlyList<(string Run, ControlPoint Point)>> LoadPointsAsync(
+        WarehouseSession session, string instrument, string material, int quantityId, DateTimeOffset since)
     {
-        public string Instrument { get; init; } = "";
-
-        public string Material { get; init; } = "";
-
-        public int QuantityId { get; init; }
+        var rows = await session.QueryAsync<PointRow>(ListPoints, new { instrument, material, quantityId, since }).ConfigureAwait(false);
+        return [.. rows.Select(row => (row.Run, row.PointOf(material, quantityId)))];
     }
 
     private sealed class PointRow

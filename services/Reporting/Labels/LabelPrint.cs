@@ -1,3 +1,4 @@
+using System.Globalization;
 using LabPipeline.Reporting.Printing;
 
 namespace LabPipeline.Reporting.Labels;
@@ -17,6 +18,22 @@ public static class LabelPrint
         ArgumentNullException.ThrowIfNull(labels);
         var (pages, faults) = Pages(sheet, labels, first);
         return faults.Count == 0 ? (PdfPages.Of(pages, $"labels {labels[0].Trial}, {sheet.Name}", now), []) : (null, faults);
+    }
+
+    /// <summary>The same sheets as drawings to be put into a web page, a page each.</summary>
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="labels">Row by row.</param>
+    /// <param name="first">Place of the first label on the first sheet, from 1.</param>
+    /// <returns>Markup without scripts and styles, every text encoded; or every fault.</returns>
+    /// <exception cref="PrintException">There is no font to measure with.</exception>
+    public static (IReadOnlyList<string> Drawings, IReadOnlyList<LabelFault> Faults) Drawings(LabelSheet sheet, IReadOnlyList<LabelText> labels, int first)
+    {
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(labels);
+        var (pages, faults) = Pages(sheet, labels, first);
+        return faults.Count > 0
+            ? ([], faults)
+            : ([.. pages.Select((page, index) => SvgPage.Inside(page, string.Create(CultureInfo.InvariantCulture, $"{labels[0].Trial}, {sheet.Name}, {index + 1}/{pages.Count}")))], []);
     }
 
     internal static (IReadOnlyList<Page> Pages, IReadOnlyList<LabelFault> Faults) Pages(LabelSheet sheet, IReadOnlyList<LabelText> labels, int first)

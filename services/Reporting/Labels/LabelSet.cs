@@ -14,17 +14,25 @@ public static class LabelSet
     }
 
     /// <summary>An S and an F label for every sample, or for every tuber of it, side by side.</summary>
-    public static IReadOnlyList<LabelText> Halves(TrialPlan plan, int pull, BlindCodes? blind, bool eachTuber)
+    public static IReadOnlyList<LabelText> Halves(TrialPlan plan, int pull, BlindCodes? blind, bool eachTuber) =>
+        Halves(Samples(plan, pull, blind), eachTuber ? plan.SampleSize.Tubers : null);
+
+    /// <param name="samples">Labels of whole samples.</param>
+    /// <param name="tubers">How many tubers a sample has; null when the halves of a sample are pooled.</param>
+    public static IReadOnlyList<LabelText> Halves(IReadOnlyList<LabelText> samples, int? tubers)
     {
-        IReadOnlyList<int?> tubers = eachTuber ? [.. Enumerable.Range(1, plan.SampleSize.Tubers).Select(tuber => (int?)tuber)] : [null];
+        IReadOnlyList<int?> numbers = tubers is { } count ? [.. Enumerable.Range(1, count).Select(tuber => (int?)tuber)] : [null];
         return
         [
-            .. from label in Samples(plan, pull, blind)
-               from tuber in tubers
+            .. from label in samples
+               from tuber in numbers
                from half in Enum.GetValues<TuberHalf>()
                select label with { Half = half, Tuber = tuber },
         ];
     }
+
+    internal static string TreatmentOf(IEnumerable<(string Level, string? Unit)> levels) =>
+        string.Join(" / ", levels.Select(level => level.Unit is null ? level.Level : $"{level.Level} {level.Unit}"));
 
     private static LabelText TextOf(TrialPlan plan, PlannedSample sample, BlindCodes? blind) => new()
     {
@@ -34,10 +42,7 @@ public static class LabelSet
         Block = sample.Plot.Block,
         Pull = sample.Pull.Number,
         Treatment = blind is null
-            ? string.Join(" / ", plan.Design.Factors.Select(factor => LevelOf(factor, sample.Plot)))
+            ? TreatmentOf(plan.Design.Factors.Select(factor => (sample.Plot.Levels[factor.Name], factor.Unit)))
             : "code " + blind.Of(sample.Plot),
     };
-
-    private static string LevelOf(TrialFactor factor, TrialPlot plot) =>
-        factor.Unit is null ? plot.Levels[factor.Name] : $"{plot.Levels[factor.Name]} {factor.Unit}";
 }

@@ -15,16 +15,33 @@ internal static class SvgPage
     {
         var root = new XElement(
             Svg + "svg",
-            new XAttribute("width", Number(page.Width) + "mm"),
-            new XAttribute("height", Number(page.Height) + "mm"),
-            new XAttribute("viewBox", $"0 0 {Number(page.Width)} {Number(page.Height)}"),
-            new XAttribute("role", "img"),
+            SizeOf(page),
             new XElement(Svg + "title", title),
             new XElement(Svg + "desc", description),
             new XElement(Svg + "rect", new XAttribute("width", "100%"), new XAttribute("height", "100%"), new XAttribute("fill", "#ffffff")),
             page.Marks.Select(Of));
         return new XDeclaration("1.0", "utf-8", null) + "\n" + root + "\n";
     }
+
+    /// <summary>The page as a part of an HTML page: black boxes gathered into one path, because a sheet of symbols has tens of thousands.</summary>
+    public static string Inside(Page page, string title) => new XElement(
+        Svg + "svg",
+        SizeOf(page),
+        new XElement(Svg + "title", title),
+        new XElement(Svg + "path", new XAttribute("d", string.Concat(page.Marks.OfType<Mark.Fill>().Where(IsBlack).Select(Outline)))),
+        page.Marks.Where(mark => mark is not Mark.Fill fill || !IsBlack(fill)).Select(Of)).ToString(SaveOptions.DisableFormatting);
+
+    private static bool IsBlack(Mark.Fill box) => box.Ink == 1;
+
+    private static string Outline(Mark.Fill box) => $"M{Number(box.Left)} {Number(box.Top)}h{Number(box.Width)}v{Number(box.Height)}h{Number(-box.Width)}z";
+
+    private static XAttribute[] SizeOf(Page page) =>
+    [
+        new("width", Number(page.Width) + "mm"),
+        new("height", Number(page.Height) + "mm"),
+        new("viewBox", $"0 0 {Number(page.Width)} {Number(page.Height)}"),
+        new("role", "img"),
+    ];
 
     private static XElement Of(Mark mark) => mark switch
     {

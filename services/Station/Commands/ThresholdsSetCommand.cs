@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using System.Globalization;
 using LabPipeline.Quality.Evaluation;
+using LabPipeline.Quality.Rules;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Thresholds;
@@ -53,12 +54,12 @@ internal sealed class ThresholdsSetCommand(IAnsiConsole console) : AsyncCommand<
 
     private static void Require(Settings settings, Quantity quantity)
     {
-        if (quantity == QuantityCatalogue.OilStart || quantity == QuantityCatalogue.OilLowest || quantity == QuantityCatalogue.OilAfter || quantity == QuantityCatalogue.FryTime)
+        if (!ThresholdScope.IsOfTrial(quantity))
         {
             throw new StationException(ExitCode.Faults, $"{quantity.Name} belongs to a fry batch, not to a trial; its window is that of the method.");
         }
 
-        if (settings.Shift is not null && quantity != QuantityCatalogue.SpecificGravity)
+        if (settings.Shift is not null && !ThresholdScope.Knows(quantity, ThresholdKinds.Shift))
         {
             throw new StationException(ExitCode.Faults, $"--shift is for specific_gravity, found {quantity.Name}; only weighing sessions are compared as a whole.");
         }

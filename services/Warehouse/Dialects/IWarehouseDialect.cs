@@ -26,6 +26,14 @@ public interface IWarehouseDialect
     /// <summary>Whether the whole transaction may succeed when tried again: locked, deadlocked, timed out.</summary>
     bool IsTransient(DbException exception);
 
+    /// <summary>Looks through the whole database for damage, where that is the program's task and not the administrator's.</summary>
+    /// <returns>What is wrong; empty when nothing is.</returns>
+    Task<IReadOnlyList<string>> CheckAsync(CancellationToken cancellationToken);
+
+    /// <summary>Writes a sound copy of the database beside the running services.</summary>
+    /// <returns>False where the database's own tools do that.</returns>
+    Task<bool> BackUpAsync(string path, CancellationToken cancellationToken);
+
     /// <summary>A loader for the facts of one file inside <paramref name="session"/>'s transaction.</summary>
     IFactLoader CreateFactLoader(WarehouseSession session, int fileId);
 }

@@ -97,5 +97,10 @@ public sealed class SqlServerDialect : IWarehouseDialect
         _ => false,
     };
 
+    // A database's administrator checks and backs up by the server's own jobs (docs/specs/sql-server.md).
+    public Task<IReadOnlyList<string>> CheckAsync(CancellationToken cancellationToken) => Task.FromResult<IReadOnlyList<string>>([]);
+
+    public Task<bool> BackUpAsync(string path, CancellationToken cancellationToken) => Task.FromResult(false);
+
     public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => new SqlServerFactLoader(session, fileId);
 }

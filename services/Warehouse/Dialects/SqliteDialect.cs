@@ -39,7 +39,7 @@ public sealed class SqliteDialect : IWarehouseDialect
         try
         {
             await connection.OpenAsync(cancellationToken).ConfigureAwait(false);
-            AssertSafeVersion(connection);
+            AssertSafe(connection.ServerVersion);
             await connection.ExecuteAsync(
                 "pragma journal_mode = wal; pragma synchronous = full; pragma cache_size = -8192; pragma journal_size_limit = 67108864;")
                 .ConfigureAwait(false);
@@ -65,15 +65,35 @@ public sealed class SqliteDialect : IWarehouseDialect
     public bool IsTransient(DbException exception) =>
         exception is SqliteException { SqliteErrorCode: SqliteBusy or SqliteLocked };
 
+    public async Task<IReadOnlyList<string>> CheckAsync(CancellationToken cancellationToken)
+    {
+        var connection = await OpenAsync(cancellationToken).ConfigureAwait(false);
+        await using (connection.ConfigureAwait(false))
+        {
+            return await SqliteCheck.RunAsync(connection).ConfigureAwait(false);
+        }
+    }
+
+    public async Task<bool> BackUpAsync(string path, CancellationToken cancellationToken)
+    {
+        var connection = (SqliteConnection)await OpenAsync(cancellationToken).ConfigureAwait(false);
+        await using (connection.ConfigureAwait(false))
+        {
+            await SqliteCheck.CopyAsync(connection, path).ConfigureAwait(false);
+            return true;
+        }
+    }
+
     public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => new SqliteFactLoader(session, fileId);
 
     /// <summary>Several processes may write one file, and SQLite before 3.51.3 can damage such a file (its "WAL-reset" fault).</summary>
-    private static void AssertSafeVersion(SqliteConnection connection)
+    /// <exception cref="InvalidOperationException">The library is too old.</exception>
+    public static void AssertSafe(string libraryVersion)
     {
-        if (Version.Parse(connection.ServerVersion) < OldestSafe)
+        if (Version.Parse(libraryVersion) < OldestSafe)
         {
             throw new InvalidOperationException(
-                $"SQLite {connection.ServerVersion} can damage a warehouse that several processes write; {OldestSafe} or newer is needed.");
+                $"SQLite {libraryVersion} can damage a warehouse that several processes write; {OldestSafe} or newer is needed.");
         }
     }
 }

@@ -7,6 +7,8 @@ public sealed class FileLedgerStore
     private static readonly SqlText Insert = SqlText.Load<FileLedgerStore>("insert-source-file");
     private static readonly SqlText Update = SqlText.Load<FileLedgerStore>("update-source-file");
     private static readonly SqlText FindOpenArrival = SqlText.Load<FileLedgerStore>("find-open-arrival");
+    private static readonly SqlText CountArrived = SqlText.Load<FileLedgerStore>("count-arrived");
+    private static readonly SqlText ListFiles = SqlText.Load<FileLedgerStore>("list-source-files");
     private static readonly SqlText InsertArrival = SqlText.Load<FileLedgerStore>("insert-arrival");
     private static readonly SqlText MarkPutAway = SqlText.Load<FileLedgerStore>("mark-arrivals-put-away");
     private static readonly SqlText ListOpenArrivals = SqlText.Load<FileLedgerStore>("list-open-arrivals");
@@ -26,6 +28,14 @@ public sealed class FileLedgerStore
     /// <summary>The arrival of this very file that was committed before its original could be put away, if there is one.</summary>
     public static Task<Arrival?> FindOpenArrivalAsync(WarehouseSession session, int fileId, string folder, string name, DateTimeOffset modifiedAt) =>
         session.FirstOrDefaultAsync<Arrival>(FindOpenArrival, new { fileId, folder, name, modifiedAt });
+
+    /// <summary>Whether this content arrived under that name, put away or not.</summary>
+    public static async Task<bool> HasArrivedAsync(WarehouseSession session, string sha256, string folder, string name, DateTimeOffset modifiedAt) =>
+        await session.ScalarAsync<int>(CountArrived, new { sha256, folder, name, modifiedAt }).ConfigureAwait(false) > 0;
+
+    /// <summary>Some files of the ledger in its order, those after <paramref name="after"/>.</summary>
+    public static Task<IReadOnlyList<SourceFile>> ListAsync(WarehouseSession session, int after, int most) =>
+        session.QueryAsync<SourceFile>(ListFiles, new { after, most });
 
     /// <returns>The new arrival's identifier.</returns>
     public static Task<int> InsertArrivalAsync(WarehouseSession session, Arrival arrival) => session.ScalarAsync<int>(InsertArrival, arrival)!;

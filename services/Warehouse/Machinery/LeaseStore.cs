@@ -6,6 +6,7 @@ public sealed class LeaseStore
     private static readonly SqlText Renew = SqlText.Load<LeaseStore>("renew-lease");
     private static readonly SqlText Take = SqlText.Load<LeaseStore>("take-lease");
     private static readonly SqlText FindHolder = SqlText.Load<LeaseStore>("find-lease-holder");
+    private static readonly SqlText ListHolders = SqlText.Load<LeaseStore>("list-lease-holders");
     private static readonly SqlText GiveBack = SqlText.Load<LeaseStore>("give-back-lease");
 
     /// <returns>True when <paramref name="holder"/> has the lease until <paramref name="expires"/>.</returns>
@@ -21,6 +22,10 @@ public sealed class LeaseStore
         return await session.ExecuteAsync(Renew, lease).ConfigureAwait(false) == 1
             || await session.ExecuteAsync(Take, lease).ConfigureAwait(false) == 1;
     }
+
+    /// <summary>Who holds any lease now, ended or not.</summary>
+    public static Task<IReadOnlyList<string>> ListHoldersAsync(WarehouseSession session, DateTimeOffset now) =>
+        session.QueryAsync<string>(ListHolders, new { now });
 
     public static Task GiveBackAsync(WarehouseSession session, string name, string holder) =>
         session.ExecuteAsync(GiveBack, new { name, holder });

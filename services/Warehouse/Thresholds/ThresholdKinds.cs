@@ -11,4 +11,6 @@ public static class ThresholdKinds
 
     /// <summary>Shift of a weighing session against the others.</summary>
     public const string Shift = "shift";
+
+    public static readonly IReadOnlyList<string> All = [Low, High, Shift];
 }

@@ -139,6 +139,22 @@ public sealed class PageTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Result_InDoubt_IsMarkedWhereverResultsShow()
+    {
+        await Season.FillAsync(_board);
+        await _board.InsertAsync("update sample_result set in_doubt = 1; insert into reading_doubt values (11, 1, 'control CTRL read <b>0.07</b>')");
+
+        var sample = await _board.PageAsync("/sample?barcode=" + Season.Measured);
+        var season = await _board.PageAsync("/season?trial=NT26&quantity=glucose");
+
+        Assert.Contains("glucose 0.062 ? in doubt mg/g", Plain(sample), StringComparison.Ordinal);
+        Assert.Contains("in effect ? in doubt control CTRL read <b>0.07</b>", Plain(sample), StringComparison.Ordinal);
+        Assert.Contains("&lt;b&gt;0.07", sample, StringComparison.Ordinal);
+        Assert.Contains("0.062 ? in doubt", Plain(season), StringComparison.Ordinal);
+        Assert.Contains("1 plots, 0 below their limit, 1 in doubt", season, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Sample_ThatIsPlannedOnly_SaysThatNothingHasCome()
     {
         await Season.FillAsync(_board);

@@ -4,10 +4,13 @@ using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using LabPipeline.Board.Bench;
 using LabPipeline.Board.Layout;
+using LabPipeline.Board.Papers;
 using LabPipeline.Board.People;
 using LabPipeline.Board.Wording;
+using LabPipeline.Quality.Rules;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Warehouse.Alerts;
+using LabPipeline.Warehouse.Thresholds;
 
 namespace LabPipeline.Board.Tests.Wording;
 
@@ -24,6 +27,9 @@ public sealed class TextsTests
             .Concat(BenchSheet.All.Select(sheet => "Bench." + sheet.Name))
             .Concat(SheetPart.Filled.Select(column => "Column." + column))
             .Concat(["Alert." + AlertStates.Cleared, "Alert." + AlertStates.Settled])
+            .Concat(PaperKinds.All.Select(kind => "Paper." + kind))
+            .Concat(ThresholdKinds.All.Select(kind => "Threshold." + kind))
+            .Concat(RuleDefaults.ControlRules.Concat(RuleDefaults.TrendRules).Select(rule => rule.Name).Append(ControlReview.OutsideTolerance).Select(name => "Rule." + name))
             .Concat(Said.All.Select(word => "Said." + word))
             .Concat(QuantityCatalogue.All.Select(quantity => "Quantity." + quantity.Name))
             .ToHashSet(StringComparer.Ordinal);

@@ -49,6 +49,25 @@ public sealed class CompletenessTests
     }
 
     [Fact]
+    public async Task FileWithADoneFile_WhenThatIsLeftFromAnEarlierFile_IsHeldUntilItsOwnComes()
+    {
+        await using var bench = await IntakeBench.CreateAsync(SugarProfile.DoneFile);
+        var done = Path.Combine(bench.Drop, "run1.csv.done");
+        await bench.DropAsync("run1.csv.done", "");
+        File.SetLastWriteTimeUtc(done, DateTime.UtcNow.AddMinutes(-5));
+        await bench.DropAsync("run1.csv", Good[..^8]);
+        await bench.LookAsync();
+        var before = Assert.Single(await bench.ArrivalsAsync());
+
+        await bench.DropAsync("run1.csv", Good);
+        await bench.DropAsync("run1.csv.done", "");
+        await bench.LookAsync();
+
+        Assert.Contains("waiting for run1.csv.done", before.Reason!, StringComparison.Ordinal);
+        Assert.Equal(0.052m, await bench.OneAsync<decimal>("select value from reading"));
+    }
+
+    [Fact]
     public async Task FileWithADoneFile_WhenTheDoneFileComes_IsTaken()
     {
         await using var bench = await IntakeBench.CreateAsync(SugarProfile.DoneFile);

@@ -1,3 +1,6 @@
+using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Storing;
+
 namespace LabPipeline.Intake.Tests.Storing;
 
 /// <summary>What becomes of files that arrive: each ends as exactly one of stored, duplicate, refused, waiting.</summary>
@@ -145,6 +148,50 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    public async Task RefusedFile_WhenTheProcessEndedBeforeItWasPutAway_ArrivedOnceAndLiesBesideItsReason()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        await bench.DropAsync("run1.csv", SugarProfile.Rows((One, 1, "n/a")));
+        await bench.TakeAsync("run1.csv");
+        bench.Restart();
+
+        await bench.LookAsync();
+
+        Assert.Equal("refused", Assert.Single(await bench.ArrivalsAsync()).State);
+        Assert.True(File.Exists(Path.Combine(bench.Drop, "refused", "run1.csv.reason.txt")));
+        Assert.Equal(0, await bench.OneAsync<int>("select count(*) from arrival where put_away = 0"));
+    }
+
+    [Fact]
+    public async Task File_WhenAnotherIsWrittenInItsPlaceBeforeItIsPutAway_IsReadToo()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        await bench.DropAsync("run1.csv", SugarProfile.Rows((One, 1, "0.052")));
+        var taken = Assert.Single((await bench.TakeAsync("run1.csv")).Taken);
+        await bench.DropAsync("run1.csv", SugarProfile.Rows((One, 1, "0.052"), (Two, 2, "0.061")));
+
+        PutAway.Move(new DropFolder("sugar", bench.Drop), taken);
+        await bench.LookAsync();
+
+        Assert.Equal([0.052m, 0.061m], await bench.QueryAsync<decimal>("select value from reading order by row_key"));
+        Assert.Equal(2, await bench.OneAsync<int>("select count(*) from source_file"));
+    }
+
+    [Fact]
+    public async Task File_WhenItIsNoLongerTheOneThatWasSeen_IsLeftForTheNextLook()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        await bench.DropAsync("run1.csv", SugarProfile.Rows((One, 1, "0.052")));
+        var seen = FolderScan.List(new DropFolder("sugar", bench.Drop)).Single();
+        await bench.DropAsync("run1.csv", SugarProfile.Rows((One, 1, "0.052"), (Two, 2, "0.06")));
+
+        var result = await bench.TakeAsync(seen);
+
+        Assert.Empty(result.Taken);
+        Assert.Equal(0, await bench.OneAsync<int>("select count(*) from source_file"));
+    }
+
+    [Fact]
     public async Task UnreadableFile_WhenItTurnsOutSoWhileCopied_IsNamedAndStopsNoneOfTheBatch()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -154,7 +201,7 @@ public sealed class ArrivalTests
         Directory.CreateDirectory(Path.Combine(bench.Drop, "bad.csv"));
         var result = await bench.TakeAsync("bad.csv", "good.csv");
 
-        Assert.Equal("good.csv", Assert.Single(result.Taken).Name);
+        Assert.Equal("good.csv", Assert.Single(result.Taken).File.Name);
         var held = Assert.Single(result.Unreadable);
         Assert.Equal("file.unreadable", held.ReasonCode);
         Assert.StartsWith("bad.csv: cannot be read (", held.Reason, StringComparison.Ordinal);

@@ -5,6 +5,7 @@ using LabPipeline.Intake.Archive;
 using LabPipeline.Intake.Folders;
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Storing;
+using LabPipeline.Intake.Tests.Histories;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Testing;
 using LabPipeline.Warehouse;
@@ -14,7 +15,6 @@ using LabPipeline.Warehouse.Schema;
 using Microsoft.Data.Sqlite;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Options;
-using Microsoft.Extensions.Time.Testing;
 
 namespace LabPipeline.Intake.Tests.Storing;
 
@@ -25,24 +25,33 @@ internal sealed class IntakeBench : IAsyncDisposable
     private readonly RelaySignal _relay = new();
     private readonly LabOptions _lab;
 
-    private IntakeBench()
+    private IntakeBench(string? dataFolder)
     {
-        _lab = new LabOptions { DataFolder = _folder.Path };
+        _lab = new LabOptions { DataFolder = dataFolder ?? _folder.Path };
         Warehouse = new LabWarehouse(new SqliteDialect(_lab.WarehouseFile), TimeProvider.System);
         Worker = NewWorker();
     }
 
-    public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
+    public JumpingTime Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
 
     public LabWarehouse Warehouse { get; }
 
     public IntakeWorker Worker { get; private set; }
 
+    public LabOptions Lab => _lab;
+
+    public string Archive => _lab.ArchiveFolder;
+
+    public string WarehouseFile => _lab.WarehouseFile;
+
     public string Drop => Path.Combine(_lab.DropFolder, "sugar");
 
-    public static async Task<IntakeBench> CreateAsync(params string[] profiles)
+    public static Task<IntakeBench> CreateAsync(params string[] profiles) => CreateInAsync(null, profiles);
+
+    /// <summary>In a folder that outlives it.</summary>
+    public static async Task<IntakeBench> CreateInAsync(string? dataFolder, params string[] profiles)
     {
-        var bench = new IntakeBench();
+        var bench = new IntakeBench(dataFolder);
         await new Migrator(bench.Warehouse, bench.Time).MigrateAsync(CancellationToken.None);
         Directory.CreateDirectory(bench.Drop);
         var shelf = Path.Combine(bench._lab.ProfileFolder, "sugar");
@@ -66,15 +75,43 @@ internal sealed class IntakeBench : IAsyncDisposable
 
     public Task LookAsync() => Worker.LookAsync(TestContext.Current.CancellationToken);
 
-    /// <summary>Takes the named entries as if a scan had found them complete.</summary>
+    /// <summary>Looks, and leaves everything as if the process had ended between the commit and the first original put away.</summary>
+    public async Task LookAndEndBeforePutAwayAsync()
+    {
+        var before = Directory.EnumerateFiles(Drop).Select(path => (Path: path, Bytes: File.ReadAllBytes(path), At: File.GetLastWriteTimeUtc(path))).ToList();
+        await LookAsync();
+        foreach (var file in before.Where(file => !File.Exists(file.Path)))
+        {
+            await File.WriteAllBytesAsync(file.Path, file.Bytes);
+            File.SetLastWriteTimeUtc(file.Path, file.At);
+            var arrival = new { name = Path.GetFileName(file.Path), at = SeenFile.ModifiedAtOf(new FileInfo(file.Path)) };
+            await Warehouse.WriteAsync(
+                session => session.Connection.ExecuteAsync("update arrival set put_away = 0 where name = @name and modified_at = @at", arrival, session.Transaction),
+                CancellationToken.None);
+        }
+
+        Restart();
+    }
+
+    /// <summary>Takes the named entries as if a scan had found them complete, and puts none away.</summary>
     public Task<TakeResult> TakeAsync(params string[] names)
     {
-        var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
-        var files = names.Select(name => new ReadyFile(
-            new SeenFile(name, Path.Combine(Drop, name), 1, Time.GetUtcNow(), SeenKind.RegularFile), profile));
-        return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
-            .TakeAsync(new DropFolder("sugar", Drop), [.. files], TestContext.Current.CancellationToken);
+        var seen = FolderScan.List(new DropFolder("sugar", Drop));
+        return TakeAsync([.. names.Select(name => seen.Single(file => file.Name == name))]);
     }
+
+    /// <summary>Takes what an earlier scan had found.</summary>
+    public Task<TakeResult> TakeAsync(params SeenFile[] files)
+    {
+        var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
+        return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
+            .TakeAsync(new DropFolder("sugar", Drop), [.. files.Select(file => new ReadyFile(file, profile))], TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>As if the folder's worker were another process.</summary>
+    public Task HoldByAsync(string holder) => Warehouse.WriteAsync(
+        session => session.Connection.ExecuteAsync("update lease set holder = @holder where name = 'intake-sugar'", new { holder }, session.Transaction),
+        TestContext.Current.CancellationToken);
 
     public async Task<IReadOnlyList<ArrivalListing>> ArrivalsAsync() =>
         [.. (await Warehouse.ReadAsync(session => ArrivalListStore.ListAsync(session, null), TestContext.Current.CancellationToken))

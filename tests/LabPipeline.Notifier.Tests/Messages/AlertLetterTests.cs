@@ -9,6 +9,20 @@ namespace LabPipeline.Notifier.Tests.Messages;
 public sealed partial class AlertLetterTests
 {
     [Fact]
+    public void Write_OfATest_SaysThatNothingHappenedAndWhoAsked()
+    {
+        var notice = new TestNotice { Id = "0123", At = Samples.Alert.At, Channel = "email:lab", AskedBy = "some.one" };
+
+        var letter = AlertLetter.Write(notice, null);
+
+        Assert.Equal("[test] The channel email:lab reaches you", letter.Subject);
+        Assert.Contains("some.one asked at 2026-01-14 09:00 UTC whether this channel works. It does. Nothing has happened in the laboratory.", letter.Text, StringComparison.Ordinal);
+        Assert.Equal(
+            """{"type":"channel.test","timestamp":"2026-01-14T09:00:00.000Z","data":{"id":"0123","channel":"email:lab","askedBy":"some.one"}}""",
+            System.Text.Encoding.UTF8.GetString(NoticeJson.Write(notice)));
+    }
+
+    [Fact]
     public void Write_WhenAnAlertIsRaised_SaysEverythingOnePersonNeeds()
     {
         var letter = AlertLetter.Write(Samples.Alert, "https://board.lab.example");

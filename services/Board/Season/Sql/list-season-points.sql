@@ -1,5 +1,5 @@
 select p.clone as CloneName, p.treatment as Treatment, s.plot_code as PlotCode, p.block as Block, s.pull_no as PullNo, l.due_on as DueOn,
-       t.harvested_on as HarvestedOn, s.barcode as Barcode, r.value as Value, r.below_limit as BelowLimit
+       t.harvested_on as HarvestedOn, s.barcode as Barcode, r.value as Value, r.below_limit as BelowLimit, r.in_doubt as InDoubt
 from sample s
 join trial t on t.trial_code = s.trial_code
 join plot p on p.trial_code = s.trial_code and p.plot_code = s.plot_code

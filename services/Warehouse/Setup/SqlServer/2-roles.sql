@@ -16,6 +16,7 @@ grant delete on extract_end to lab_writer;
 grant delete on held_file to lab_writer;
 grant delete on parked_row to lab_writer;
 grant delete on lease to lab_writer;
+grant delete on notice_channel to lab_writer;
 go
 
 grant select on v_reading to lab_analyst;

@@ -1,0 +1,1 @@
+insert into notice_channel (name, levels, noted_at) values (@Name, @Levels, @NotedAt)

@@ -1,0 +1,1 @@
+select name, levels, noted_at as NotedAt from notice_channel order by name

@@ -1,0 +1,1 @@
+select distinct holder from lease where expires_at > @now
