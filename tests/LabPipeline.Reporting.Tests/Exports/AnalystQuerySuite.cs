@@ -50,8 +50,18 @@ public abstract class AnalystQuerySuite(DialectName store) : IAsyncLifetime
         ]);
         await _lab.StoreAlertAsync(new Alert
         {
-            Fingerprint = "f", RuleName = "calibration", Level = AlertLevels.Block, Scope = "sample:" + _lab.Barcode("102", 1), TrialCode = ExportLab.TrialCode, PullNo = 1, Barcode = _lab.Barcode("102", 1),
-            Headline = "no control before the run", Advice = "Measure it again.", Facts = "{}", State = AlertStates.Open, TimesRaised = 1,
+            Fingerprint = "f",
+            RuleName = "calibration",
+            Level = AlertLevels.Block,
+            Scope = "sample:" + _lab.Barcode("102", 1),
+            TrialCode = ExportLab.TrialCode,
+            PullNo = 1,
+            Barcode = _lab.Barcode("102", 1),
+            Headline = "no control before the run",
+            Advice = "Measure it again.",
+            Facts = "{}",
+            State = AlertStates.Open,
+            TimesRaised = 1,
         });
     }
 

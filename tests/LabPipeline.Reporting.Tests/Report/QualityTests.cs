@@ -79,7 +79,17 @@ public sealed class QualityTests
 
     private static ControlLimitRow Limits(int version, DateTimeOffset from, decimal lower, decimal upper) => new()
     {
-        Instrument = "analyser 1", Material = "low", QuantityId = QuantityCatalogue.GlucoseInExtract.Id, Version = version, Kind = ControlLimitKinds.Target,
-        Centre = (lower + upper) / 2, Lower = lower, Upper = upper, InForceFrom = from, DecidedAt = from, DecidedBy = "lab manager", Why = "new bottle",
+        Instrument = "analyser 1",
+        Material = "low",
+        QuantityId = QuantityCatalogue.GlucoseInExtract.Id,
+        Version = version,
+        Kind = ControlLimitKinds.Target,
+        Centre = (lower + upper) / 2,
+        Lower = lower,
+        Upper = upper,
+        InForceFrom = from,
+        DecidedAt = from,
+        DecidedBy = "lab manager",
+        Why = "new bottle",
     };
 }
