@@ -23,6 +23,7 @@ internal sealed class BoardLoad(string folder, Uri board, Process station, int u
     private const double TargetSlowing = 0.10;
 
     private static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(100);
+    private static readonly TimeSpan Settling = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(20);
 
     private readonly IReadOnlyList<string> _samples = BoardWarehouse.MeasuredSamples(Path.Combine(folder, "warehouse.db"));
@@ -127,8 +128,10 @@ internal sealed class BoardLoad(string folder, Uri board, Process station, int u
         await WithPeopleAsync(people, quiet, () => Task.Delay(Quiet));
         for (var round = 1; round <= rounds; round++)
         {
+            await UntilIdleAsync();
             var before = ProcessorSeconds();
             alone.Add(await LoadAsync(rows));
+            await UntilIdleAsync();
             var between = ProcessorSeconds();
             await WithPeopleAsync(people, busy, async () => beside.Add(await LoadAsync(rows)));
             Write($"round {round}: {alone[^1]:N0} rows/s without people, {beside[^1]:N0} rows/s with {users}; station's processor {between - before:0.0} s and {ProcessorSeconds() - between:0.0} s; load average {LoadAverage()}");
@@ -175,6 +178,21 @@ internal sealed class BoardLoad(string folder, Uri board, Process station, int u
         }
 
         return total / watch.Elapsed.TotalSeconds;
+    }
+
+    /// <summary>Files of the round before are still being judged when the last of them is stored; the next round shall not pay for that.</summary>
+    private async Task UntilIdleAsync()
+    {
+        var (last, since) = (-1L, Stopwatch.StartNew());
+        while (since.Elapsed < Settling || Count("select count(*) from outbox where published_at is null") > 0)
+        {
+            await Task.Delay(LookEvery);
+            if (Count("select count(*) from inbox") is var handled && handled != last)
+            {
+                last = handled;
+                since.Restart();
+            }
+        }
     }
 
     private long Count(string sql)

@@ -12,6 +12,7 @@ return args switch
     ["drain", .. var rest] => await DrainComparison.RunAsync(rest),
     ["micro", .. var rest] => MicroBenchmarks.Run(rest),
     ["analysis"] => AnalysisTiming.Run(),
+    ["report", .. var rest] => await ReportTiming.RunAsync(rest),
     ["latency", .. var rest] => await LatencyTiming.RunAsync(rest),
     ["board", .. var rest] => await BoardLoad.RunAsync(rest),
     _ => Usage(),
@@ -32,6 +33,7 @@ static int Usage()
                micro [filter]           parser, hash, evaluation, analysis of variance, colour
                analysis                 all tables of 4 clones x 3 rates x 4 blocks x 8 pulls, warm median of 20
                latency [--seconds 120] [--rate 10]   small files at a steady rate: drop to readings in the warehouse, drop to alert mail
+               report [--growth] [--split-plot]   season report of 192 plots x 8 pulls, 5 processes; with --growth also 48 and 768 plots
                board [--millions 10] [--users 20] [--rounds 3] [--rows 1000000]   people on the board of a large warehouse, with and without files being loaded
         """);
     return 2;

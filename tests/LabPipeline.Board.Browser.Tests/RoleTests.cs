@@ -30,6 +30,9 @@ public sealed class RoleTests(DemoBoard board)
     [InlineData(RoleNames.Look, "/office")]
     [InlineData(RoleNames.Bench, "/office")]
     [InlineData(RoleNames.Bench, "/office/profiles")]
+    [InlineData(RoleNames.Bench, "/office/limits")]
+    [InlineData(RoleNames.Bench, "/office/channels")]
+    [InlineData(RoleNames.Look, "/office/services")]
     [InlineData(RoleNames.Manage, "/office/people")]
     [InlineData(RoleNames.Manage, "/office/keys")]
     public async Task Page_ThatARoleMayNotSee_IsRefused(string role, string address)

@@ -13,6 +13,10 @@ public static class Requirement
 
     public const string Browser = "browser";
 
+    public const string R = "r";
+
+    public const string Python = "python";
+
     private const string Variable = "LABPIPELINE_REQUIRE";
 
     /// <summary>The text of the skip.</summary>

@@ -15,9 +15,6 @@ public sealed record PipelineState(IReadOnlyList<ServiceState> Services, int Unp
     /// <summary>A message is published within a second; one that waits for so long is stuck.</summary>
     public static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(5);
 
-    /// <summary>What audits and rebuilds are about in the change log.</summary>
-    private const string KeepingSubject = "warehouse";
-
     public static readonly PipelineState Nothing = new([], 0, null, 0, null);
 
     private static readonly SqlText ReadWaiting = SqlText.Load<PipelineState>("read-waiting-messages");
@@ -34,7 +31,7 @@ public sealed record PipelineState(IReadOnlyList<ServiceState> Services, int Unp
     public static async Task<PipelineState> ReadAsync(WarehouseSession session, DateTimeOffset now)
     {
         var beats = await HeartbeatStore.ListAsync(session);
-        var kept = await ChangeLogStore.ListAsync(session, KeepingSubject);
+        var kept = await ChangeLogStore.ListAsync(session, WarehouseAudits.Subject);
         var waiting = await session.FirstOrDefaultAsync<WaitingMessages>(ReadWaiting);
         return new PipelineState(
             [.. beats.Select(beat => new ServiceState(beat, AgeOf(beat.BeatAt, now), HealthQuestion.WhyNot(beat.Service, beats, now) is not null))],

@@ -87,5 +87,8 @@ public sealed class FolderReview(FolderMemory memory, ProfileShelf profiles)
 
     /// <summary>The verdict on a file that cannot be opened or copied now; it is tried again with every scan.</summary>
     public static Readiness Unreadable(SeenFile file, Exception exception) => Readiness.Held(
-        "file.unreadable", $"{file.Name}: cannot be read ({exception.Message}); check its rights, or close the program that holds it.");
+        "file.unreadable",
+        DiskRoom.IsUsedUp(exception)
+            ? $"{file.Name}: cannot be copied into the archive ({exception.Message}); make room on the disk of the data folder."
+            : $"{file.Name}: cannot be read ({exception.Message}); check its rights, or close the program that holds it.");
 }

@@ -1,3 +1,7 @@
+using System.Globalization;
+using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Machinery;
+
 namespace LabPipeline.Intake.Keeping;
 
 /// <summary>What an audit looked at and what it found wrong.</summary>
@@ -7,4 +11,18 @@ namespace LabPipeline.Intake.Keeping;
 public sealed record AuditReport(int Files, int Compared, IReadOnlyList<string> Faults)
 {
     public bool IsClean => Faults.Count == 0;
+
+    /// <summary>Writes it into the change log, from where it becomes an alert or clears one.</summary>
+    public Task NoteAsync(WarehouseSession session, string who, DateTimeOffset now)
+    {
+        var found = IsClean ? "no fault" : string.Create(CultureInfo.InvariantCulture, $"{Faults.Count} faults; the first: {Faults[0]}");
+        return ChangeLogStore.AddAsync(session, new Change
+        {
+            At = now,
+            Who = who,
+            What = IsClean ? WarehouseAudits.WithoutFault : WarehouseAudits.WithFaults,
+            Subject = WarehouseAudits.Subject,
+            Why = string.Create(CultureInfo.InvariantCulture, $"{Files} files, {Compared} compared line by line, {found}"),
+        });
+    }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using LabPipeline.Hosting;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Machinery;
@@ -11,9 +10,6 @@ namespace LabPipeline.Intake.Keeping;
 /// <summary>Once a day, in one of the processes: a backup of the warehouse, and the audit that holds it against the archive.</summary>
 public sealed class WarehouseKeeper(LabWarehouse warehouse, IOptions<LabOptions> lab, TimeProvider time, ILogger<WarehouseKeeper> log) : BackgroundService
 {
-    /// <summary>Subject of its lines in the change log.</summary>
-    public const string Subject = "warehouse";
-
     private const string Lease = "warehouse-keeper";
     private const string Who = "audit";
 
@@ -63,16 +59,14 @@ public sealed class WarehouseKeeper(LabWarehouse warehouse, IOptions<LabOptions>
 
     private async Task<bool> IsOursAsync(WarehouseSession session, DateTimeOffset now)
     {
-        var last = (await ChangeLogStore.ListAsync(session, Subject).ConfigureAwait(false)).LastOrDefault(change => change.Who == Who)?.At;
+        var last = (await ChangeLogStore.ListAsync(session, WarehouseAudits.Subject).ConfigureAwait(false)).LastOrDefault(change => change.Who == Who)?.At;
         return KeepingSchedule.IsDue(_startedAt, last, now)
             && await LeaseStore.TryHoldAsync(session, Lease, LeaseHolder.ThisProcess, now, now + LeaseLength).ConfigureAwait(false);
     }
 
     private static async Task NoteAsync(WarehouseSession session, AuditReport report, DateTimeOffset now)
     {
-        var found = report.IsClean ? "no fault" : string.Create(CultureInfo.InvariantCulture, $"{report.Faults.Count} faults; the first: {report.Faults[0]}");
-        var why = string.Create(CultureInfo.InvariantCulture, $"{report.Files} files, {report.Compared} compared line by line, {found}");
-        await ChangeLogStore.AddAsync(session, new Change { At = now, Who = Who, What = "warehouse audited", Subject = Subject, Why = why }).ConfigureAwait(false);
+        await report.NoteAsync(session, Who, now).ConfigureAwait(false);
         await LeaseStore.GiveBackAsync(session, Lease, LeaseHolder.ThisProcess).ConfigureAwait(false);
     }
 }

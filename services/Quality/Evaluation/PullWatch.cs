@@ -85,6 +85,7 @@ public sealed class PullWatch(
 
         await evaluation.HeldFilesAsync(session, now).ConfigureAwait(false);
         await evaluation.ParkedMessagesAsync(session, now).ConfigureAwait(false);
+        await evaluation.AuditAsync(session, now).ConfigureAwait(false);
         await evaluation.DeliveriesAsync(session, now).ConfigureAwait(false);
         if (await WhyNotReadyAsync(session).ConfigureAwait(false) is { } reason)
         {

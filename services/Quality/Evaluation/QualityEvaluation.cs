@@ -123,6 +123,16 @@ public sealed class QualityEvaluation(RuleSet rules, RuleLimits limits)
         await AlertLedger.ApplyAsync(session, scopes, [.. parked.SelectMany(queue => RuleRunner.Run(rules.ForParkedMessages, queue))], now).ConfigureAwait(false);
     }
 
+    /// <summary>Judges what the newest audit of the warehouse found.</summary>
+    public async Task AuditAsync(WarehouseSession session, DateTimeOffset now)
+    {
+        if (await WarehouseAudits.LastAsync(session).ConfigureAwait(false) is { } audit)
+        {
+            var evidence = new AuditEvidence { HasFaults = audit.What == WarehouseAudits.WithFaults, Found = audit.Why, At = audit.At };
+            await JudgeAsync(session, rules.ForAudits, [evidence], now).ConfigureAwait(false);
+        }
+    }
+
     /// <summary>Judges what channels owe, and clears the alerts of those that owe nothing any more.</summary>
     public async Task DeliveriesAsync(WarehouseSession session, DateTimeOffset now)
     {

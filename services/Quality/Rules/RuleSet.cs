@@ -15,6 +15,7 @@ public sealed class RuleSet
         ForFiles = [new FileRefusedRule(), new UnknownBarcodeRule()];
         ForHeldFiles = [new HeldFileRule(limits)];
         ForParkedMessages = [new ParkedMessageRule()];
+        ForAudits = [new WarehouseDamagedRule()];
         ForControls = [new ControlCheckRule()];
         ForOrders = [new BenchOrderRule()];
         ForCharts = [new ControlTrendRule()];
@@ -32,6 +33,8 @@ public sealed class RuleSet
     public IReadOnlyList<IRule<HeldFileEvidence>> ForHeldFiles { get; }
 
     public IReadOnlyList<IRule<ParkedMessagesEvidence>> ForParkedMessages { get; }
+
+    public IReadOnlyList<IRule<AuditEvidence>> ForAudits { get; }
 
     public IReadOnlyList<IRule<ControlEvidence>> ForControls { get; }
 

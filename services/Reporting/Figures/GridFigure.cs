@@ -4,24 +4,26 @@ using ScottPlot;
 
 namespace LabPipeline.Reporting.Figures;
 
-/// <summary>Which plots were measured at which pull.</summary>
+/// <summary>What the plan expects of every plot at every pull, and what became of it.</summary>
 internal static class GridFigure
 {
     private const string Id = "fig-grid";
 
-    public static Figure Draw(SeasonData data)
+    public static Figure? Draw(SeasonData data)
     {
+        if (data.Grid.Count == 0)
+        {
+            return null;
+        }
+
         var plots = data.Plots.OrderBy(plot => plot.Block, StringComparer.Ordinal).ThenBy(plot => plot.PlotCode, StringComparer.Ordinal).ToList();
         var column = plots.Select((plot, index) => (plot.PlotCode, index)).ToDictionary(pair => pair.PlotCode, pair => pair.index);
         var row = data.Pulls.Select((pull, index) => (pull.PullNo, index)).ToDictionary(pair => pair.PullNo, pair => data.Pulls.Count - 1 - pair.index);
-        var expected = data.Expected.GroupBy(fact => fact.PullNo).ToDictionary(group => group.Key, group => group.Sum(fact => fact.Readings));
+        var cells = data.Grid.GroupBy(cell => (cell.PlotCode, cell.PullNo)).Select(group => (group.Key, State: GridStates.Of([.. group.Select(cell => cell.State)]))).ToList();
         var plot = FigureStyle.NewPlot("plots, by block", "pull");
-        var full = plot.Add.Rectangle(-0.5, plots.Count - 0.5, -0.5, data.Pulls.Count - 0.5);
-        full.FillColor = FigureStyle.Hue(0);
-        full.LineWidth = 0;
-        foreach (var sample in data.Samples.Where(sample => sample.Readings < expected.GetValueOrDefault(sample.PullNo, 1)))
+        foreach (var (key, state) in cells)
         {
-            Mark(plot, column[sample.PlotCode], row[sample.PullNo], sample.Readings == 0);
+            Mark(plot, column[key.PlotCode], row[key.PullNo], state);
         }
 
         Rule(plot, plots, data.Pulls.Count);
@@ -29,25 +31,44 @@ internal static class GridFigure
         AxisTicks.Named(plot.Axes.Bottom, plots.Select((one, index) => (one.Block, index)).GroupBy(pair => pair.Block).Select(block => (block.Average(pair => pair.index), $"block {block.Key}")));
         plot.Axes.SetLimits(-0.5, plots.Count - 0.5, -0.5, data.Pulls.Count - 0.5);
         plot.Grid.MajorLineWidth = 0;
-        var (missing, partial) = (data.Samples.Count(sample => sample.Readings == 0), data.Samples.Count(sample => sample.Readings > 0 && sample.Readings < expected.GetValueOrDefault(sample.PullNo, 1)));
         const string Title = "The season as measured";
-        return new Figure(Id, Title, "Each column is a plot, each row a pull. Filled: measured as planned; pale with a bar: measured in part; white with a cross: not measured.",
-            [FigureStyle.Draw(plot, 720, 70 + (28 * data.Pulls.Count), Id, Title,
-                string.Create(CultureInfo.InvariantCulture, $"{data.Samples.Count} samples planned; {missing} not measured, {partial} measured in part."))]);
+        var counts = string.Join(", ", Enum.GetValues<GridState>().Select(state => (Name: GridStates.Name(state), Count: cells.Count(cell => cell.State == state))).Where(pair => pair.Count > 0)
+            .Select(pair => string.Create(CultureInfo.InvariantCulture, $"{pair.Count} {pair.Name}")));
+        return new Figure(Id, Title, "Each column is a plot, each row a pull, over all measurements the plan expects there. Filled: done as planned; filled with a dot: done, but after the window; pale with a bar: in part; grey with a stroke: set aside with a reason; white with a cross: missing; white: still expected.",
+            [FigureStyle.Draw(plot, 720, 70 + (28 * data.Pulls.Count), Id, Title, $"{cells.Count} samples: {counts}.")]);
     }
 
-    private static void Mark(Plot plot, int x, int y, bool missing)
+    private static void Mark(Plot plot, int x, int y, GridState state)
     {
         var cell = plot.Add.Rectangle(x - 0.5, x + 0.5, y - 0.5, y + 0.5);
-        cell.FillColor = missing ? Colors.White : Color.FromHex("#F0C987");
         cell.LineWidth = 0;
-        foreach (var (from, to) in missing ? new[] { (-0.3, 0.3), (0.3, -0.3) } : [(0.0, 0.0)])
+        cell.FillColor = state switch
+        {
+            GridState.Done or GridState.Late => FigureStyle.Hue(0),
+            GridState.InPart => Color.FromHex("#F0C987"),
+            GridState.Excluded => Color.FromHex("#BBBBBB"),
+            _ => Colors.White,
+        };
+        foreach (var (from, to) in Strokes(state))
         {
             var stroke = plot.Add.Line(x - 0.35, y + from, x + 0.35, y + to);
             stroke.Color = Colors.Black;
             stroke.LineWidth = 1;
         }
+
+        if (state == GridState.Late)
+        {
+            plot.Add.Marker(x, y, MarkerShape.FilledCircle, 4, Colors.White);
+        }
     }
+
+    private static (double From, double To)[] Strokes(GridState state) => state switch
+    {
+        GridState.Missing => [(-0.3, 0.3), (0.3, -0.3)],
+        GridState.InPart => [(0, 0)],
+        GridState.Excluded => [(-0.3, 0.3)],
+        _ => [],
+    };
 
     private static void Rule(Plot plot, List<PlotFact> plots, int pulls)
     {

@@ -23,7 +23,7 @@ internal static class ResidualFigure
             return null;
         }
 
-        var plot = FigureStyle.NewPlot($"fitted ({analysis.ScaleStatement})", "studentised residual");
+        var plot = FigureStyle.NewPlot(analysis.Response.Kind switch { ResponseScaleKind.Log => "fitted, logarithm", ResponseScaleKind.Share => "fitted, logit", _ => "fitted, as measured" }, "studentised residual");
         var marks = plot.Add.Markers(points.Select(one => one.Fitted).ToArray(), points.Select(one => one.StudentizedResidual!.Value).ToArray());
         marks.MarkerShape = MarkerShape.OpenCircle;
         marks.MarkerSize = 5;

@@ -59,10 +59,10 @@ internal static class AnnexSection
         var sources = content.Data.Sources.ToLookup(source => source.Barcode);
         var numbers = content.Data.Files.Select((file, index) => (file.FileId, Number: index + 1)).ToDictionary(pair => pair.FileId, pair => pair.Number);
         page.Heading(3, "annex-evidence", "B Evidence")
-            .Note("One group for each treatment combination at each pull. Values are results of single samples, unrounded ones are in the export; files are numbered as in annex C, with the first and last line and the number of readings in effect.");
+            .Note($"One group for each treatment combination at each pull. Values are results of single samples, unrounded ones are in the export; the line below each sample names the files its readings came from, numbered as in annex C, with the first and last line and the number of readings in effect. {DoubtMark.Text}: in doubt, beside a failed control that nobody has released.");
         foreach (var pull in content.Evidence.Groups.GroupBy(group => group.PullNo))
         {
-            var table = new HtmlTable($"Pull {pull.Key}", ["evidence", "treatment", "sample", "plot", .. responses.Select(response => response.Title), "readings from"])
+            var table = new HtmlTable($"Pull {pull.Key}", ["evidence", "treatment", "sample", "plot", .. responses.Select(response => response.Title)])
             {
                 RowHeads = 3,
                 Id = FormattableString.Invariant($"E{pull.Key:D2}"),
@@ -77,8 +77,11 @@ internal static class AnnexSection
                     HtmlPage.Encode(sample.Barcode),
                     HtmlPage.Encode(sample.PlotCode),
                     .. responses.Select(response => HtmlPage.Encode(Value(response, values))),
-                    Lines(sources[sample.Barcode], numbers),
                 ], index == 0 ? group.Id : "");
+                if (sources.Contains(sample.Barcode))
+                {
+                    table.Under($"{HtmlPage.Encode(sample.Barcode)} from {Lines(sources[sample.Barcode], numbers)}");
+                }
             }
 
             page.Table(table);
@@ -86,7 +89,7 @@ internal static class AnnexSection
     }
 
     private static string Value(Response response, Dictionary<int, ResultFact> values) => !values.TryGetValue(response.Quantity.Id, out var result) ? ""
-        : (result.BelowLimit ? "< " : "") + NumberText.Fixed(result.Value, response.Decimals + 1);
+        : (result.BelowLimit ? "< " : "") + NumberText.Fixed(result.Value, response.Decimals + 1) + (result.InDoubt ? DoubtMark.Text : "");
 
     private static string Lines(IEnumerable<SourceFact> sources, Dictionary<int, int> numbers) => string.Join(" ", sources.OrderBy(source => numbers[source.FileId]).Select(source =>
         $"<a href=\"#F{numbers[source.FileId]}\">F{numbers[source.FileId]}</a>:{NumberText.Whole(source.FirstLine)}{(source.LastLine > source.FirstLine ? $"–{NumberText.Whole(source.LastLine)}" : "")}({NumberText.Whole(source.Readings)})"));

@@ -13,6 +13,7 @@ internal static class ComparisonTables
             return;
         }
 
+        PlannedTables.Write(page, analysis);
         AgainstStandard(page, content, analysis);
         Trends(page, analysis);
         Residuals(page, analysis);

@@ -40,7 +40,7 @@ internal static class Conclusions
         .OrderByDescending(pair => pair.Row.Term.Split(':').Contains("pull"))
         .ThenBy(pair => pair.Row.Term.Split(':').Length)
         .GroupBy(pair => pair.Row.Term)
-        .SelectMany(group => Sentences(content, group.Key, [.. group]));
+        .SelectMany(group => Sentences(group.Key, [.. group]));
 
     public static IEnumerable<string> Reach(ReportContent content)
     {
@@ -49,7 +49,7 @@ internal static class Conclusions
         yield return $"Bays {string.Join(", ", data.Bays.Select(bay => bay.BayCode))} are stores, not treatments: differences between bays cannot be told from differences between the plots kept in them.";
         yield return $"Between pulls means are joined by straight lines, and nothing is said of days before {data.DayOf(data.Pulls[0].PullNo)} or after {data.DayOf(data.Pulls[^1].PullNo)} after harvest.";
         var tests = content.Analysis.Responses.Sum(one => one.Pulls.Sum(pull => pull.Anova?.Rows.Count(row => row.P is not null) ?? 0) + (one.Season?.Analysis?.Tests?.Rows.Count(row => row.P is not null) ?? 0));
-        yield return $"The tables hold {tests} tests; at the 5 % level about one in twenty would call a difference where there is none. Questions that were planned come first; read the rest as hints.";
+        yield return $"The tables hold {tests} tests; at the 5 % level about one in twenty would call a difference where there is none. Questions that were planned come first; read the rest as hints. Beside the tests of each pull, q bounds the share of false claims over the pulls of one line (Benjamini-Hochberg); it does not count the other results.";
         if (trial.IncompleteReason is { } reason)
         {
             yield return $"The plan states that treatments are missing from some blocks: {reason}";
@@ -77,21 +77,28 @@ internal static class Conclusions
         return string.Join("; ", parts);
     }
 
-    private static IEnumerable<string> Sentences(ReportContent content, string term, IReadOnlyList<(ResponseAnalysis One, AnovaRow Row)> tests)
+    private static IEnumerable<string> Sentences(string term, IReadOnlyList<(ResponseAnalysis One, AnovaRow Row)> tests)
     {
-        var what = term.Replace(":", " x ", StringComparison.Ordinal).Replace("pull", "time in storage", StringComparison.Ordinal);
+        var words = new EffectWords(term);
         var shown = tests.Where(test => test.Row.P <= MeansTables.Alpha).ToList();
         if (shown.Count > 0)
         {
-            var effect = term.Contains(':', StringComparison.Ordinal) ? "the effects depended on each other" : "means differed";
-            yield return $"{what}: {effect} in {Join(shown.Select(test => $"{test.One.Response.InText} ({Test(test.Row)})"))}.";
+            yield return words.Shown(Join(shown.Select(Tested)));
         }
 
-        foreach (var test in tests.Where(test => test.Row.P > MeansTables.Alpha))
+        var open = tests.Where(test => test.Row.P > MeansTables.Alpha).ToList();
+        if (!words.IsMainEffect && open.Count > 0)
         {
-            yield return $"{what}: no difference in {test.One.Response.InText} was shown ({Test(test.Row)}){Widest(test.One, term)}.";
+            yield return words.NotShown(Join(open.Select(Tested)), "");
+        }
+
+        foreach (var test in words.IsMainEffect ? open : [])
+        {
+            yield return words.NotShown(Tested(test), Widest(test.One, term));
         }
     }
+
+    private static string Tested((ResponseAnalysis One, AnovaRow Row) test) => $"{test.One.Response.InText} ({Test(test.Row)})";
 
     private static string Test(AnovaRow row) => string.Create(CultureInfo.InvariantCulture,
         $"F({row.Df}, {NumberText.Df(row.DenominatorDf)}) = {NumberText.Fixed(row.F, 2)}, {NumberText.PWithName(row.P)}");

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace LabPipeline.Reporting.Report;
@@ -27,6 +28,13 @@ internal sealed class HtmlTable(string caption, params IReadOnlyList<string> hea
         return this;
     }
 
+    /// <summary>A line across the whole table that belongs to the one before, encoded already.</summary>
+    public HtmlTable Under(string html)
+    {
+        _body.Add($"<tr class=\"under\"><td colspan=\"{heads.Count.ToString(CultureInfo.InvariantCulture)}\">{html}</td></tr>");
+        return this;
+    }
+
     public HtmlTable Foot(params IReadOnlyList<string> cells)
     {
         _foot.Add(Line([.. cells.Select(HtmlPage.Encode)], ""));
@@ -37,9 +45,9 @@ internal sealed class HtmlTable(string caption, params IReadOnlyList<string> hea
     {
         var text = new StringBuilder("<div class=\"wide\"><table")
             .Append(Id.Length == 0 ? "" : $" id=\"{Id}\"").Append(Class.Length == 0 ? "" : $" class=\"{Class}\"").Append("><caption>").Append(HtmlPage.Encode(caption)).Append("</caption><thead><tr>");
-        foreach (var head in heads)
+        foreach (var (place, head) in heads.Index())
         {
-            text.Append("<th scope=\"col\">").Append(HtmlPage.Encode(head).Replace("\n", "<br>", StringComparison.Ordinal)).Append("</th>");
+            text.Append(place < RowHeads ? "<th scope=\"col\" class=\"row\">" : "<th scope=\"col\">").Append(HtmlPage.Encode(head).Replace("\n", "<br>", StringComparison.Ordinal)).Append("</th>");
         }
 
         text.Append("</tr></thead><tbody>").AppendJoin("", _body).Append("</tbody>");

@@ -24,6 +24,8 @@ internal static class MeansTablesHtml
         {
             page.Table(Means(content, analysis, term, term == model.Cells));
         }
+
+        DoubtTables.Write(page, content, analysis);
     }
 
     private static void Reasons(HtmlPage page, ResponseAnalysis analysis)
@@ -48,14 +50,14 @@ internal static class MeansTablesHtml
         var labels = pulls.SelectMany(pull => pull.MeansOf(term)!.Rows).Select(row => row.Label).Distinct();
         foreach (var label in labels)
         {
-            table.RowOfHtml([HtmlPage.Encode(label.Replace(":", ", ", StringComparison.Ordinal)), .. pulls.Select(pull => Cell(content, analysis.Response, pull, pull.MeansOf(term)!.Find(label), cells))]);
+            table.RowOfHtml([HtmlPage.Encode(label.Replace(":", ", ", StringComparison.Ordinal)), .. pulls.Select(pull => Cell(content, analysis.Response, pull, pull.MeansOf(term)!.Find(label), cells, RestsOnDoubt(pull, term, label)))]);
         }
 
         Foot(table, analysis, pulls, term);
         return table;
     }
 
-    private static string Cell(ReportContent content, Response response, PullTables pull, MeanRow? row, bool cells)
+    private static string Cell(ReportContent content, Response response, PullTables pull, MeanRow? row, bool cells, bool inDoubt)
     {
         if (row?.Back is null)
         {
@@ -64,7 +66,13 @@ internal static class MeansTablesHtml
 
         var value = NumberText.Fixed(row.Back, response.Decimals);
         var target = cells ? content.Evidence.Find(pull.PullNo, row.Label) : FormattableString.Invariant($"E{pull.PullNo:D2}");
-        return $"<a href=\"#{target}\">{value}</a>{(row.Letters.Length == 0 ? "" : $"<sup>{row.Letters}</sup>")}";
+        return $"<a href=\"#{target}\">{value}</a>{(row.Letters.Length == 0 ? "" : $"<sup>{row.Letters}</sup>")}{(inDoubt ? DoubtMark.Text : "")}";
+    }
+
+    private static bool RestsOnDoubt(PullTables pull, string term, string label)
+    {
+        var (factors, levels) = (term.Split(':'), label.Split(':'));
+        return pull.InDoubt.Any(cell => factors.Zip(levels).All(pair => cell.Plot.Levels[pair.First] == pair.Second));
     }
 
     private static void Foot(HtmlTable table, ResponseAnalysis analysis, List<PullTables> pulls, string term)
@@ -82,6 +90,11 @@ internal static class MeansTablesHtml
 
         Line("CV %", pull => NumberText.Fixed(pull.CoefficientOfVariation, 1));
         Line("plots", pull => NumberText.Whole(pull.Plots));
+        if (pulls.Any(pull => pull.InDoubt.Count > 0))
+        {
+            Line($"in doubt {DoubtMark.Text}", pull => NumberText.Whole(pull.InDoubt.Count));
+        }
+
         if (pulls.Any(pull => pull.BelowLimit > 0))
         {
             Line("below limit", pull => NumberText.Whole(pull.BelowLimit));

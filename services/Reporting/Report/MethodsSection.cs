@@ -1,11 +1,13 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
+using LabPipeline.Reporting.Season.Data;
 using LabPipeline.Reporting.Season.Keeping;
 using LabPipeline.Science.Gravity;
 
 namespace LabPipeline.Reporting.Report;
 
 /// <summary>Methods, filled from the plan and from what the files were read with.</summary>
-internal static class MethodsSection
+internal static partial class MethodsSection
 {
     public static void Write(HtmlPage page, ReportContent content)
     {
@@ -28,12 +30,12 @@ internal static class MethodsSection
             ("Harvested", NumberText.Date(trial.HarvestedOn)),
             ("Bays", string.Join(", ", data.Bays.Select(bay => bay.SetPointC is { } set ? $"{bay.BayCode} at {NumberText.Fixed(set, 1)} °C (set point; no temperature log is kept here)" : $"{bay.BayCode}, no set point stated"))),
             ("One sample", $"{trial.TubersPerSample} tubers, {trial.SlicesPerTuber} slices a tuber, {trial.ExtractsPerSample} extracts planned"),
-            ("Randomisation", "the seed is not recorded in the plan; the plot map is the plan's list of plots (document named on the first page)"),
+            ("Randomisation", $"{Drawn(data)}; the plot map is the plan's list of plots (document named on the first page)"),
         ]);
         var map = new HtmlTable("Plot map", "block", "plots in order of their codes") { Class = "text" };
         foreach (var block in data.Plots.GroupBy(plot => plot.Block).OrderBy(block => block.Key, StringComparer.Ordinal))
         {
-            map.Row(block.Key, string.Join("; ", block.Select(plot => $"{plot.PlotCode} {string.Join("/", data.Factors().Select(factor => plot.Levels[factor.Key]))}")));
+            map.RowOfHtml([HtmlPage.Encode(block.Key), string.Join("; ", block.Select(plot => $"<span class=\"whole\">{HtmlPage.Encode($"{plot.PlotCode} {string.Join("/", data.Factors().Select(factor => plot.Levels[factor.Key]))}")}</span>"))]);
         }
 
         page.Table(map);
@@ -52,7 +54,7 @@ internal static class MethodsSection
                 NumberText.Whole(content.Data.DayOf(pull.PullNo)),
                 first is { } from ? NumberText.Date(Local(from)) : "not measured",
                 last is { } to ? NumberText.Date(Local(to)) : NumberText.None,
-                first is { } start && last is { } end ? $"{Local(start).DayNumber - pull.DueOn.DayNumber} to {Local(end).DayNumber - pull.DueOn.DayNumber}" : NumberText.None);
+                first is { } start && last is { } end ? $"{NumberText.Fixed((double)(Local(start).DayNumber - pull.DueOn.DayNumber), 0)} to {NumberText.Fixed((double)(Local(end).DayNumber - pull.DueOn.DayNumber), 0)}" : NumberText.None);
         }
 
         page.Heading(3, "methods-pulls", "Pulls").Table(table).Note($"Bench dates in the time zone of the trial, {content.Data.Trial.TimeZone}. Time in the models is days from harvest to the planned date of the pull.");
@@ -90,7 +92,8 @@ internal static class MethodsSection
             ("Each pull", "analysis of variance by least squares (error strata for a split-plot; where plots are missing, marginal sums of squares, in a split-plot REML with Kenward-Roger degrees of freedom); means are adjusted, so a missing plot does not favour its treatment"),
             ("Whole season", "pulls as repeated measures of the same plots: mixed model by REML with Kenward-Roger degrees of freedom, covariance between pulls chosen by AIC among compound symmetry, exponential, and plot plus exponential; where complete also the split-plot in time with Greenhouse-Geisser and Huynh-Feldt corrections"),
             ("Scales", $"sugars: natural logarithm, back-transformed to geometric means and ratios; shares of chips: empirical logit with 0.5 / ({chips} + 1) drawn in at each end, back-transformed to shares; all else as measured. Settled before the data"),
-            ("Comparisons", "planned: every clone against the standard (Dunnett, two-sided) and trends over quantitative factors (orthogonal polynomials); all pairs by Tukey. Means with a common letter are not shown to differ; that does not make them equal. All at the 5 % level, intervals of 95 %"),
+            .. Planned(content),
+            ("Comparisons", "planned: every clone against the standard (Dunnett, two-sided) and trends over quantitative factors (orthogonal polynomials); all pairs by Tukey. Means with a common letter are not shown to differ; that does not make them equal. Tests repeated at every pull carry q beside p: Benjamini-Hochberg over the pulls of one term of one result. All at the 5 % level, intervals of 95 %"),
             ("Keeping time", "day on which the mean of the whole-season model first passes a limit, straight lines between pulls on the scale of analysis; interval: days whose 95 % confidence band holds the limit (inverse prediction); censored at the first and last pull, never extrapolated"),
             ("Below the quantitation limit", "such a value enters as the limit and is counted beside each table; a pull that lies wholly below is not analysed"),
             ("Limits", string.Join("; ", content.Analysis.Keeping.Select(table => $"{KeepingLimits.Describe(table.Limit)} ({table.Limit.Source})"))),
@@ -99,6 +102,25 @@ internal static class MethodsSection
         {
             page.Note($"Only one level of {string.Join(", ", content.Analysis.Model.SingleLevel)}: nothing can be compared within it, and the model leaves it out.");
         }
+    }
+
+    /// <summary>The change log holds the seed of a layout the program has drawn.</summary>
+    private static string Drawn(SeasonData data) => data.Changes.Select(change => SeedText().Match(change.Why)).FirstOrDefault(match => match.Success) is { } match
+        ? $"the layout was {match.Value} and can be drawn again"
+        : "the seed is not recorded in the plan";
+
+    [GeneratedRegex(@"drawn with seed \d+")]
+    private static partial Regex SeedText();
+
+    /// <summary>The trial's own questions, and whether they were asked before anything was measured.</summary>
+    private static IEnumerable<(string Name, string Value)> Planned(ReportContent content)
+    {
+        var first = content.Data.Samples.Min(sample => sample.FirstMeasured);
+        var questions = content.Analysis.Model.Questions;
+        return questions.Count == 0
+            ? [("Planned contrasts", "the plan states none of its own")]
+            : questions.Select(question => ($"Planned contrast {question.Name}",
+                $"{question.Term.Replace(":", " x ", StringComparison.Ordinal)}: {string.Join(", ", question.Coefficients.Select(pair => FormattableString.Invariant($"{pair.Value:0.###} x {pair.Key.Replace(":", "/", StringComparison.Ordinal)}")))}; stated {NumberText.Instant(question.StatedAt)}, {(first is null || question.StatedAt <= first ? "before" : "after")} the first measurement; t test with the error of these means, not adjusted for other questions"));
     }
 
     private static string Stated(string? facts) => facts is null ? ""

@@ -1,4 +1,3 @@
-using LabPipeline.Reporting.Figures;
 using LabPipeline.Reporting.Season.Data;
 using LabPipeline.Science.Quantities;
 
@@ -13,7 +12,7 @@ internal static class QualitySection
         Completeness(page, content.Data);
         Duplicates(page, content.Data);
         Limits(page, content);
-        Controls(page, content.Data);
+        ControlSection.Write(page, content.Data);
         Exclusions(page, content.Data);
         Alerts(page, content.Data);
     }
@@ -78,29 +77,6 @@ internal static class QualitySection
 
         page.List(censored.Select(one =>
             $"{one.Response.Title}: {one.Pulls.Sum(pull => pull.BelowLimit)} of {one.Pulls.Sum(pull => pull.Plots)} plot means ({NumberText.Percent(one.Pulls.Sum(pull => pull.BelowLimit), one.Pulls.Sum(pull => pull.Plots))}), in pull {string.Join(", ", one.Pulls.Where(pull => pull.BelowLimit > 0).Select(pull => pull.PullNo))}."));
-    }
-
-    private static void Controls(HtmlPage page, SeasonData data)
-    {
-        var table = new HtmlTable("Controls", "instrument", "material", "quantity", "results", "centre", "lower limit", "upper limit", "beyond") { RowHeads = 3 };
-        foreach (var chart in ControlFigures.Charts(data.Controls))
-        {
-            table.Row(chart.Instrument, chart.Material, chart.Quantity.Name, NumberText.Whole(chart.Results.Count), NumberText.Significant((double)chart.Limits.Centre, 5),
-                NumberText.Significant((double)chart.Limits.Lower, 5), NumberText.Significant((double)chart.Limits.Upper, 5), NumberText.Whole(chart.Beyond));
-        }
-
-        page.Heading(3, "quality-controls", "Controls");
-        if (table.IsEmpty)
-        {
-            page.Paragraph("The files of this trial hold no control results that vary; there are no control charts.");
-            return;
-        }
-
-        page.Table(table).Note($"Limits from the first {ControlFigures.RunsForLimits} results, then frozen; one rule: beyond 3 sigma (about 1 false alarm in 370 results, computed for a normal distribution). The charts stand under Figures.");
-        var doubtful = data.Results.Where(result => result.InDoubt).GroupBy(result => result.QuantityId).ToList();
-        page.Paragraph(doubtful.Count == 0
-            ? "No result stands beside a failed control that nobody has released."
-            : $"In doubt, because a reading behind them stands beside a failed control that nobody has released, and in the tables all the same: {string.Join(", ", doubtful.Select(group => $"{group.Count()} results of {QuantityCatalogue.Get(group.Key).Name}"))}.");
     }
 
     private static void Exclusions(HtmlPage page, SeasonData data)

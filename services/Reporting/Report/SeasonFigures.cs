@@ -17,8 +17,7 @@ internal static class SeasonFigures
         return
         [
             .. trajectories.Append(SugarColourFigure.Draw(analysis.SugarColour, [.. data.Levels.Where(level => level.Factor == data.Trial.CloneFactor).Select(level => level.Level)])).Append(SeverityFigure.Draw(data)).OfType<Figure>(),
-            GridFigure.Draw(data),
-            .. new[] { ControlFigures.Draw(data.Controls), ResidualFigure.Draw(analysis.Responses) }.OfType<Figure>(),
+            .. new[] { GridFigure.Draw(data), ControlFigures.Draw(data), ResidualFigure.Draw(analysis.Responses) }.OfType<Figure>(),
         ];
     }
 }

@@ -44,6 +44,11 @@ public sealed class SeasonTableStore
                 row.NotTested ?? NumberText.Significant(row.F, 5), NumberText.P(row.P)]),
             .. pull.Anova.NotEstimable.Select(lost => (IReadOnlyList<string>)["", lost.Term, "", "", "", "", lost.Reason]),
         ]);
+        if (pull.Planned.Count > 0)
+        {
+            yield return new PrintedTable("Planned contrasts, on the scale of analysis", ["question", "estimate", "SE", "df", "t", "p", "95 % interval"], [.. pull.Planned.Select(Planned)]);
+        }
+
         foreach (var means in pull.Means)
         {
             var precision = means.Precision is { } known
@@ -53,4 +58,9 @@ public sealed class SeasonTableStore
                 [.. means.Rows.Select(row => (IReadOnlyList<string>)[row.Label, NumberText.Whole(row.N), NumberText.Significant(row.Back, 5), NumberText.Significant(row.OnScale, 5), row.Letters])]);
         }
     }
+
+    private static IReadOnlyList<string> Planned(PlannedAnswer answer) => answer.Estimate is { } found
+        ? [answer.Question.Name, NumberText.Significant(found.Estimate, 5), NumberText.Significant(found.StandardError, 5), NumberText.Df(found.Df), NumberText.Significant(found.T, 5), NumberText.Significant(found.P, 4),
+            $"{NumberText.Significant(found.Low, 5)} to {NumberText.Significant(found.High, 5)}"]
+        : [answer.Question.Name, "not estimable: " + answer.WhyNone, "", "", "", "", ""];
 }

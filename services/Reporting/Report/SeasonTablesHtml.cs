@@ -1,4 +1,5 @@
 using LabPipeline.Reporting.Season;
+using LabPipeline.Science.Statistics.Comparisons;
 using LabPipeline.Science.Statistics.Designs;
 
 namespace LabPipeline.Reporting.Report;
@@ -62,14 +63,23 @@ internal static class SeasonTablesHtml
             return;
         }
 
-        var table = new HtmlTable($"{analysis.Response.Title}: tests of each pull, F and p", ["term", .. pulls.Select(pull => $"pull {pull.PullNo}")]);
+        var table = new HtmlTable($"{analysis.Response.Title}: tests of each pull: F, p, and q over the pulls of the line", ["term", .. pulls.Select(pull => $"pull {pull.PullNo}")]);
         foreach (var term in pulls.SelectMany(pull => pull.Anova!.Rows).Where(row => row.F is not null && row.Term != "block").Select(row => row.Term).Distinct())
         {
-            table.RowOfHtml([HtmlPage.Encode(term.Replace(":", " x ", StringComparison.Ordinal)), .. pulls.Select(pull =>
-                pull.Anova!.Rows.FirstOrDefault(row => row.Term == term && row.F is not null) is { } row
-                    ? $"<a href=\"#anova-{analysis.Response.Quantity.Name}\">{NumberText.Fixed(row.F, 2)}</a><br>{HtmlPage.Encode(NumberText.P(row.P))}" : NumberText.None)]);
+            var rows = pulls.Select(pull => pull.Anova!.Rows.FirstOrDefault(row => row.Term == term && row.F is not null)).ToList();
+            var shares = FalseShares([.. rows.Select(row => row?.P)]);
+            table.RowOfHtml([HtmlPage.Encode(term.Replace(":", " x ", StringComparison.Ordinal)), .. rows.Zip(shares, (row, share) => row is not null
+                ? $"<a href=\"#anova-{analysis.Response.Quantity.Name}\">{NumberText.Fixed(row.F, 2)}</a><br>{HtmlPage.Encode(NumberText.P(row.P))}<br>{HtmlPage.Encode($"q {NumberText.P(share)}")}" : NumberText.None)]);
         }
 
         page.Table(table);
+    }
+
+    /// <summary>Many pulls are many chances of a false claim: the share of false claims to expect among those with this p or less (Benjamini-Hochberg).</summary>
+    private static IEnumerable<double?> FalseShares(IReadOnlyList<double?> p)
+    {
+        double[] known = [.. p.OfType<double>()];
+        var adjusted = new Queue<double>(known.Length == 0 ? [] : AdjustedPValues.Of(known, PValueAdjustment.BenjaminiHochberg));
+        return [.. p.Select(value => value is null ? (double?)null : adjusted.Dequeue())];
     }
 }

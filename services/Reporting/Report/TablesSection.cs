@@ -8,7 +8,7 @@ internal static class TablesSection
     public static void Write(HtmlPage page, ReportContent content)
     {
         page.Heading(2, "tables", "3 Tables")
-            .Note("A value is an adjusted mean in the unit of the heading; the letters beside it are Tukey's, best mean first: means of one pull with a common letter are not shown to differ. SED, LSD and HSD are on the scale of analysis.");
+            .Note($"A value is an adjusted mean in the unit of the heading; the letters beside it are Tukey's, best mean first: means of one pull with a common letter are not shown to differ. SED, LSD and HSD are on the scale of analysis. {DoubtMark.Text}: the mean rests on at least one result in doubt.");
         KeepingTables.Write(page, content);
         foreach (var analysis in content.Analysis.Responses)
         {

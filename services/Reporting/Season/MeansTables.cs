@@ -12,6 +12,8 @@ internal static class MeansTables
     /// <summary>Level of every test and interval of the report.</summary>
     public const double Alpha = 0.05;
 
+    private const double Alike = 1e-9;
+
     public static MeansTable Of(AdjustedMeans means, Response response, ResponseScale scale)
     {
         var lost = means.Cells.FirstOrDefault(cell => cell.NotEstimable is not null)?.NotEstimable;
@@ -44,7 +46,10 @@ internal static class MeansTables
             {
                 var pair = compared.Precision(i, j);
                 smallest = Math.Min(smallest, pair.Sed);
-                (largest, df) = pair.Sed > largest ? (pair.Sed, pair.Df) : (largest, df);
+                // Pairs alike differ in the last digits; of those the fewest degrees of freedom, so that rounding decides nothing.
+                (largest, df) = pair.Sed > (1 + Alike) * largest ? (pair.Sed, pair.Df)
+                    : pair.Sed >= (1 - Alike) * largest ? (Math.Max(largest, pair.Sed), Math.Min(df, pair.Df))
+                    : (largest, df);
             }
         }
 

@@ -9,11 +9,14 @@ internal sealed class PlotMeans
     private readonly SeasonData _data;
     private readonly List<PlotPull> _cells;
 
-    public PlotMeans(SeasonData data, Response response)
+    /// <param name="data">The season.</param>
+    /// <param name="response">What is analysed.</param>
+    /// <param name="withDoubtful">Whether results in doubt count.</param>
+    public PlotMeans(SeasonData data, Response response, bool withDoubtful = true)
     {
         _data = data;
         Response = response;
-        var results = data.Results.Where(result => result.QuantityId == response.Quantity.Id).ToDictionary(result => result.Barcode);
+        var results = data.Results.Where(result => result.QuantityId == response.Quantity.Id && (withDoubtful || !result.InDoubt)).ToDictionary(result => result.Barcode);
         var plots = data.Plots.ToDictionary(plot => plot.PlotCode);
         _cells =
         [
@@ -21,7 +24,10 @@ internal sealed class PlotMeans
                 .GroupBy(sample => (sample.PullNo, sample.PlotCode))
                 .OrderBy(group => group.Key.PullNo).ThenBy(group => group.Key.PlotCode, StringComparer.Ordinal)
                 .Select(group => new PlotPull(plots[group.Key.PlotCode], group.Key.PullNo,
-                    (double)group.Average(sample => results[sample.Barcode].Value), group.All(sample => results[sample.Barcode].BelowLimit))),
+                    (double)group.Average(sample => results[sample.Barcode].Value), group.All(sample => results[sample.Barcode].BelowLimit))
+                {
+                    InDoubt = group.Any(sample => results[sample.Barcode].InDoubt),
+                }),
         ];
     }
 

@@ -7,4 +7,8 @@ namespace LabPipeline.Reporting.Season;
 /// <param name="PullNo">The pull.</param>
 /// <param name="Value">Mean of its samples, normally one.</param>
 /// <param name="BelowLimit">Whether all of them lie below the quantitation limit, which then stands for the value.</param>
-internal sealed record PlotPull(PlotFact Plot, int PullNo, double Value, bool BelowLimit);
+internal sealed record PlotPull(PlotFact Plot, int PullNo, double Value, bool BelowLimit)
+{
+    /// <summary>Whether any of them stands beside a failed control that nobody has released.</summary>
+    public bool InDoubt { get; init; }
+}

@@ -20,6 +20,7 @@ internal sealed class PullTableMaker(TrialModel model, PlotMeans means, Response
             Day = model.Data.DayOf(pull),
             Plots = cells.Count,
             BelowLimit = cells.Count(cell => cell.BelowLimit),
+            InDoubt = [.. cells.Where(cell => cell.InDoubt)],
             Raw = cells.GroupBy(cell => LabelOf(cell.Plot.Levels)).ToDictionary(group => group.Key, group => (group.Average(cell => cell.Value), group.Count())),
         };
         if (cells.Count == 0)
@@ -67,6 +68,7 @@ internal sealed class PullTableMaker(TrialModel model, PlotMeans means, Response
             AgainstStandard = against,
             WhyNotAgainstStandard = whyNot,
             Contrasts = [.. Trends(analysis)],
+            Planned = PlannedAnswers.Of(model, analysis.Means),
             Diagnostics = analysis.Diagnostics,
             Residuals = ResidualChecks.Of(analysis.Diagnostics, plot => groups[plot], residual?.Df ?? 0),
         };

@@ -17,6 +17,12 @@ internal sealed record PullTables
     /// <summary>Of them, those below the quantitation limit.</summary>
     public required int BelowLimit { get; init; }
 
+    /// <summary>Plots with a value in doubt.</summary>
+    public IReadOnlyList<PlotPull> InDoubt { get; init; } = [];
+
+    /// <summary>The same pull without them; null where there are none.</summary>
+    public PullTables? WithoutDoubtful { get; init; }
+
     /// <summary>Plain means of the cells, unadjusted, in the unit of the response; always there.</summary>
     public required IReadOnlyDictionary<string, (double Mean, int N)> Raw { get; init; }
 
@@ -30,6 +36,9 @@ internal sealed record PullTables
 
     /// <summary>Residual standard deviation of plots on the scale of analysis, from which the coefficient is made.</summary>
     public double? ResidualSd { get; init; }
+
+    /// <summary>The contrasts of the plan.</summary>
+    public IReadOnlyList<PlannedAnswer> Planned { get; init; } = [];
 
     public ComparisonSet? AgainstStandard { get; init; }
 

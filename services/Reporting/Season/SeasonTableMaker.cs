@@ -22,10 +22,10 @@ internal static class SeasonTableMaker
 
         try
         {
-            var analysis = FieldTrialAnalysis.Analyse(model.Design(scale, pulls), means.Rows(model, pulls)).Repeated!;
+            var analysis = FieldTrialAnalysis.AnalyseSeason(model.Design(scale, pulls), means.Rows(model, pulls))!;
             return analysis.Model is null
                 ? new SeasonTables(analysis, [], [], string.Join("; ", analysis.Candidates.Select(one => $"{one.Structure}: {one.NotFitted}").Distinct()))
-                : new SeasonTables(analysis, Follow(model, analysis, model.CloneFactor, pulls), Follow(model, analysis, model.Cells, pulls), null);
+                : new SeasonTables(analysis, Follow(model, analysis, model.CloneFactor, pulls), Follow(model, analysis, model.Cells, pulls), null) { Planned = PlannedAnswers.Of(model, analysis.Means) };
         }
         catch (Exception fault) when (fault is NotEstimableException or ArgumentException)
         {

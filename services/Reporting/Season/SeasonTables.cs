@@ -7,4 +7,8 @@ namespace LabPipeline.Reporting.Season;
 /// <param name="Clones">Adjusted means of clones at each pull, with standard errors.</param>
 /// <param name="Cells">Adjusted means of treatment combinations at each pull.</param>
 /// <param name="WhyNone">Why there is no model; null where there is one.</param>
-internal sealed record SeasonTables(RepeatedAnalysis? Analysis, IReadOnlyList<Trajectory> Clones, IReadOnlyList<Trajectory> Cells, string? WhyNone);
+internal sealed record SeasonTables(RepeatedAnalysis? Analysis, IReadOnlyList<Trajectory> Clones, IReadOnlyList<Trajectory> Cells, string? WhyNone)
+{
+    /// <summary>The contrasts of the plan, on means over all pulls.</summary>
+    public IReadOnlyList<PlannedAnswer> Planned { get; init; } = [];
+}

@@ -33,13 +33,17 @@ internal static class TrialAnalyser
         var chips = trial.TubersPerSample * trial.SlicesPerTuber;
         var scale = means.Response.ScaleFor(chips);
         var maker = new PullTableMaker(model, means, scale);
+        var sure = new PullTableMaker(model, new PlotMeans(model.Data, means.Response, withDoubtful: false), scale);
         return new ResponseAnalysis(
             means.Response,
             scale,
             means.Response.ScaleStatement(chips),
-            [.. model.Data.Pulls.Select(pull => maker.Make(pull.PullNo))],
+            [.. model.Data.Pulls.Select(pull => Beside(maker.Make(pull.PullNo), sure))],
             means.Response.Major ? SeasonTableMaker.Make(model, means, scale) : null);
     }
+
+    private static PullTables Beside(PullTables pull, PullTableMaker sure) =>
+        pull.InDoubt.Count == 0 ? pull : pull with { WithoutDoubtful = sure.Make(pull.PullNo) };
 
     private static KeepingTable Keep(KeepingLimit limit, ResponseAnalysis? analysis)
     {

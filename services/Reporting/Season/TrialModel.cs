@@ -19,9 +19,14 @@ internal sealed class TrialModel
         MainPlotFactors = data.Trial is { Design: SplitPlot, MainPlotFactor: { } main } && Factors.Any(factor => factor.Name == main) ? [main] : [];
         Quantitative = factors.Where(factor => factor.First().Unit is not null && factor.Count() > 2)
             .ToDictionary(factor => factor.Key, factor => (IReadOnlyList<double>)[.. factor.Select(level => double.Parse(level.Level, CultureInfo.InvariantCulture))]);
+        Questions = [.. data.Contrasts.GroupBy(fact => fact.Name).Select(group => new PlannedQuestion(
+            group.Key, group.First().Factors, group.ToDictionary(fact => fact.Cell, fact => (double)fact.Coefficient), group.Min(fact => fact.StatedAt)))];
     }
 
     public SeasonData Data { get; }
+
+    /// <summary>The contrasts of the plan, in its order.</summary>
+    public IReadOnlyList<PlannedQuestion> Questions { get; }
 
     /// <summary>Factors with something to compare.</summary>
     public IReadOnlyList<TreatmentFactor> Factors { get; }

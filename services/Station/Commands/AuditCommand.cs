@@ -11,6 +11,7 @@ internal sealed class AuditCommand(IAnsiConsole console) : AsyncCommand<StationS
     {
         using var warehouse = await StationWarehouse.OpenAsync(settings.Lab, cancellationToken);
         var report = await new ArchiveAudit(warehouse, settings.Lab.ArchiveFolder).RunAsync(cancellationToken);
+        await warehouse.WriteAsync(session => report.NoteAsync(session, "station audit", TimeProvider.System.GetUtcNow()), cancellationToken);
         foreach (var fault in report.Faults)
         {
             console.MarkupLineInterpolated($"[red]{fault}[/]");

@@ -31,7 +31,7 @@ internal sealed class RebuildCommand(IAnsiConsole console) : AsyncCommand<Rebuil
         using var warehouse = await StationWarehouse.CreateAsync(lab, cancellationToken);
         var (missing, remembered) = await new ArchiveReplay(warehouse, lab.ArchiveFolder, TimeProvider.System).RunAsync(cancellationToken);
         await warehouse.WriteAsync(
-            session => ChangeLogStore.AddAsync(session, new Change { At = now, Who = settings.By, What = "warehouse rebuilt", Subject = WarehouseKeeper.Subject, Why = settings.Why }),
+            session => ChangeLogStore.AddAsync(session, new Change { At = now, Who = settings.By, What = "warehouse rebuilt", Subject = WarehouseAudits.Subject, Why = settings.Why }),
             cancellationToken);
         console.MarkupLineInterpolated($"Started from {backup ?? "nothing"}; {missing} of the {remembered} arrivals in the archive were missing and are stored again.");
         console.MarkupLine("What people decided after that backup (plans, corrections, settled alerts) must be entered again. 'station run' judges the readings.");

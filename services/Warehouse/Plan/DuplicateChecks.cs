@@ -12,6 +12,7 @@ internal static class DuplicateChecks
             .. Twice(plan.Bays.Select((bay, index) => (bay.Code, $"bays[{index}]")), "bay"),
             .. Twice(plan.Design.Factors.Select((factor, index) => (factor.Name, $"design.factors[{index}]")), "factor"),
             .. Twice(plan.Repeatability.Select(known => (known.Quantity.Name, "repeatability")), "quantity"),
+            .. Twice(plan.Contrasts.Select((contrast, index) => (contrast.Name, $"contrasts[{index}]")), "contrast"),
             .. Twice(plan.Expected.Select(expected => ($"{expected.Quantity.Name} at pull {expected.PullNumber}", "expected")), "quantity"),
         ];
     }

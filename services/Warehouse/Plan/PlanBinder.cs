@@ -13,6 +13,7 @@ internal sealed class PlanBinder(List<PlanFault> faults)
     private const int MostUnitLength = 16;
     private const int MostPieces = 100;
     private const int MostPairs = 100_000;
+    private const decimal LargestCoefficient = 1000m;
 
     public PlanDraft Bind(PlanNode root, PlotSource source)
     {
@@ -38,6 +39,7 @@ internal sealed class PlanBinder(List<PlanFault> faults)
             Rules = BindRules(root.Child("results")),
             Expected = [.. root.Each("expected").SelectMany(node => BindExpected(node, pulls))],
             Repeatability = [.. root.EachIfAny("repeatability").Select(BindRepeatability).OfType<LabRepeatability>()],
+            Contrasts = [.. root.EachIfAny("contrasts").Select(BindContrast)],
             Sha256 = "",
         };
         trial.RefuseRest();
@@ -149,6 +151,16 @@ internal sealed class PlanBinder(List<PlanFault> faults)
         var source = node.Text("source", MostTitleLength);
         node.RefuseRest();
         return quantity is null ? null : new LabRepeatability(quantity, constant, relative, pairs, source);
+    }
+
+    private static PlannedContrast BindContrast(PlanNode node)
+    {
+        var contrast = new PlannedContrast(
+            node.Text("name", MostNameLength),
+            node.Texts("factors", MostNameLength),
+            node.Numbers("coefficients", -LargestCoefficient, LargestCoefficient));
+        node.RefuseRest();
+        return contrast;
     }
 
     private static Quantity? QuantityOf(PlanNode node)

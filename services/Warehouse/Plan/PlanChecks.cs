@@ -10,6 +10,7 @@ internal static class PlanChecks
         .. PlotChecks.Of(draft),
         .. LayoutChecks.Of(draft),
         .. PullChecks.Of(draft.Plan),
+        .. ContrastChecks.Of(draft.Plan),
         .. DuplicateChecks.Of(draft),
     ];
 }

@@ -25,6 +25,8 @@ internal sealed class PlanComparison(PlanRows stored, PlanRows offered)
 
     public RowComparison<ExpectedRow> Expected { get; } = RowComparison<ExpectedRow>.Of(stored.Expected, offered.Expected, row => (row.PullNo, row.QuantityId));
 
+    public ContrastComparison Contrasts { get; } = new(stored.Contrasts, offered.Contrasts);
+
     /// <summary>Differences that keep the offered plan from being loaded.</summary>
     public IReadOnlyList<PlanDifference> Refused() =>
     [
@@ -37,6 +39,7 @@ internal sealed class PlanComparison(PlanRows stored, PlanRows offered)
         .. Pulls.Removed.Select(row => Gone($"pull {row.PullNo}")),
         .. Samples.Changed.SelectMany(pair => Differing($"barcode of plot {pair.Stored.PlotCode} at pull {pair.Stored.PullNo}", pair.Stored.Barcode, pair.Offered.Barcode)),
         .. Expected.Removed.Where(row => Pulls.Removed.All(pull => pull.PullNo != row.PullNo)).Select(row => Gone(Describe(row))),
+        .. Contrasts.Changed,
     ];
 
     /// <summary>Corrections that are taken over.</summary>
@@ -57,6 +60,7 @@ internal sealed class PlanComparison(PlanRows stored, PlanRows offered)
         .. Plots.Added.Select(row => $"plot {row.PlotCode}"),
         .. Pulls.Added.Select(row => $"pull {row.PullNo}"),
         .. Expected.Added.Select(Describe),
+        .. Contrasts.Added.Select(row => row.Name).Distinct().Select(name => $"planned contrast {name}"),
     ];
 
     private static string Describe(ExpectedRow row) => $"readings of {QuantityCatalogue.Get(row.QuantityId).Name} expected at pull {row.PullNo}";

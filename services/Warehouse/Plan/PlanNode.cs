@@ -84,6 +84,13 @@ internal sealed class PlanNode
         return node._members.ToDictionary(member => member.Key, member => Checked(member.Value, node.PathOf(member.Key), longest), StringComparer.Ordinal);
     }
 
+    /// <summary>An object of numbers.</summary>
+    public IReadOnlyDictionary<string, decimal> Numbers(string name, decimal lowest, decimal highest)
+    {
+        var node = Child(name);
+        return node._members.Keys.ToDictionary(member => member, member => node.Number(member, lowest, highest), StringComparer.Ordinal);
+    }
+
     public int Whole(string name, int lowest, int highest)
     {
         var element = Take(name, WholeExpected(lowest, highest));

@@ -13,6 +13,8 @@ internal sealed class PlanRowStore
     private static readonly SqlText ListPulls = SqlText.Load<PlanRowStore>("list-pulls");
     private static readonly SqlText ListSamples = SqlText.Load<PlanRowStore>("list-samples");
     private static readonly SqlText ListExpected = SqlText.Load<PlanRowStore>("list-expected-measurements");
+    private static readonly SqlText ListContrasts = SqlText.Load<PlanRowStore>("list-planned-contrasts");
+    private static readonly SqlText InsertContrast = SqlText.Load<PlanRowStore>("insert-planned-contrast");
     private static readonly SqlText InsertTrial = SqlText.Load<PlanRowStore>("insert-trial");
     private static readonly SqlText InsertLevel = SqlText.Load<PlanRowStore>("insert-factor-level");
     private static readonly SqlText InsertBay = SqlText.Load<PlanRowStore>("insert-bay");
@@ -30,7 +32,7 @@ internal sealed class PlanRowStore
     public static async Task<PlanRows?> FindAsync(WarehouseSession session, string trialCode)
     {
         var key = new { trialCode };
-        var trial = await session.FirstOrDefaultAsync<TrialRow>(FindTrial, key).ConfigureAwait(false);
+        var trial = await FindTrialAsync(session, trialCode).ConfigureAwait(false);
         return trial is null
             ? null
             : new PlanRows
@@ -42,8 +44,11 @@ internal sealed class PlanRowStore
                 Pulls = await session.QueryAsync<PullRow>(ListPulls, key).ConfigureAwait(false),
                 Samples = await session.QueryAsync<SampleRow>(ListSamples, key).ConfigureAwait(false),
                 Expected = await session.QueryAsync<ExpectedRow>(ListExpected, key).ConfigureAwait(false),
+                Contrasts = await session.QueryAsync<ContrastRow>(ListContrasts, key).ConfigureAwait(false),
             };
     }
+
+    public static Task<TrialRow?> FindTrialAsync(WarehouseSession session, string trialCode) => session.FirstOrDefaultAsync<TrialRow>(FindTrial, new { trialCode });
 
     /// <returns>Code of the trial that has the mark in this season, or null.</returns>
     public static Task<string?> FindByMarkAsync(WarehouseSession session, int season, string mark) =>
@@ -76,4 +81,6 @@ internal sealed class PlanRowStore
     public static Task InsertAsync(WarehouseSession session, IEnumerable<ExpectedRow> rows) => session.ExecuteAsync(InsertExpected, rows);
 
     public static Task UpdateAsync(WarehouseSession session, IEnumerable<ExpectedRow> rows) => session.ExecuteAsync(UpdateExpected, rows);
+
+    public static Task InsertAsync(WarehouseSession session, IEnumerable<ContrastRow> rows) => session.ExecuteAsync(InsertContrast, rows);
 }

@@ -32,6 +32,13 @@ public sealed class PlanStore
             : await ExtendAsync(session, plan, comparison, stored.Trial.PlanSha256, now, who).ConfigureAwait(false);
     }
 
+    /// <summary>A trial as it was planned, or null where no plan of it is loaded.</summary>
+    public static Task<TrialRow?> FindTrialAsync(WarehouseSession session, string trialCode)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        return PlanRowStore.FindTrialAsync(session, trialCode);
+    }
+
     private static async Task<PlanLoad> LoadNewAsync(WarehouseSession session, TrialPlan plan, PlanRows offered, DateTimeOffset now, string who)
     {
         await PlanRowStore.InsertTrialAsync(session, offered.Trial).ConfigureAwait(false);
@@ -41,6 +48,7 @@ public sealed class PlanStore
         await PlanRowStore.InsertAsync(session, offered.Pulls).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, offered.Samples).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, offered.Expected).ConfigureAwait(false);
+        await PlanRowStore.InsertAsync(session, offered.Contrasts).ConfigureAwait(false);
         await KeepRepeatabilityAsync(session, plan, now, who).ConfigureAwait(false);
         await LogAsync(
             session,
@@ -92,6 +100,7 @@ public sealed class PlanStore
         await PlanRowStore.InsertAsync(session, comparison.Samples.Added).ConfigureAwait(false);
         await PlanRowStore.InsertAsync(session, comparison.Expected.Added).ConfigureAwait(false);
         await PlanRowStore.UpdateAsync(session, comparison.Expected.Changed.Select(pair => pair.Offered)).ConfigureAwait(false);
+        await PlanRowStore.InsertAsync(session, comparison.Contrasts.Added).ConfigureAwait(false);
     }
 
     private static async Task<PlanLoad> JoinAsync(

@@ -39,6 +39,9 @@ public sealed record TrialPlan
 
     public required IReadOnlyList<LabRepeatability> Repeatability { get; init; }
 
+    /// <summary>The trial's own questions about its means, in the order of the document.</summary>
+    public IReadOnlyList<PlannedContrast> Contrasts { get; init; } = [];
+
     /// <summary>SHA-256 of the document, the plots file included.</summary>
     public required string Sha256 { get; init; }
 

@@ -13,8 +13,8 @@ public sealed class ServicesTests
 
         var page = PageText.Of(await board.PageAsync("/office/services"));
 
-        Assert.Contains("notifier ■ silent 5 min 2026-01-14 15:00 still catching up 3", page, StringComparison.Ordinal);
-        Assert.Contains("quality ✓ alive 10 s 2026-01-14 15:00 2026-01-14 16:29 0", page, StringComparison.Ordinal);
+        Assert.Contains("notifier ■ silent 5 min ago 2026-01-14 15:00 still catching up 3", page, StringComparison.Ordinal);
+        Assert.Contains("quality ✓ alive 10 s ago 2026-01-14 15:00 2026-01-14 16:29 0", page, StringComparison.Ordinal);
         Assert.Contains("To be published 1 messages, the oldest for 10 min", page, StringComparison.Ordinal);
         Assert.Contains("Parked 1 messages could not be handled", page, StringComparison.Ordinal);
         Assert.Contains("Last audit 2026-01-14 05:00, warehouse audited: 9 files, <b>no fault</b>", page, StringComparison.Ordinal);

@@ -1,4 +1,6 @@
+using Dapper;
 using LabPipeline.Board.Today;
+using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Results;
 
 namespace LabPipeline.Board.Tests.Today;
@@ -33,6 +35,21 @@ public sealed class CountingTests
         Assert.Equal((measured, 2), (progress.SamplesMeasured, progress.SamplesPlanned));
         Assert.Equal(measured, bay.Whole);
         Assert.Equal(readings == 0 ? 2 : 1, bay.NotArrived);
+    }
+
+    /// <summary>The page of the day counts thousands of readings among millions; no row of the table may be read for it.</summary>
+    [Fact]
+    public async Task Readings_WhenCounted_AreCountedFromAnIndexAlone()
+    {
+        await using var board = await RunningBoard.StartAsync();
+
+        foreach (var statement in new[] { SqlText.Load<PullProgressStore>("list-pull-progress"), SqlText.Load<PullNeedStore>("list-pull-gaps") })
+        {
+            var plan = await board.Warehouse.ReadAsync(
+                session => session.Connection.QueryAsync("explain query plan " + statement.For(DialectName.Sqlite), new { trialCode = "NT26", pullNo = 1 }), TestContext.Current.CancellationToken);
+
+            Assert.Contains(plan, step => ((string)step.detail).Contains("SEARCH r USING COVERING INDEX ix_reading_barcode", StringComparison.Ordinal));
+        }
     }
 
     [Fact]

@@ -7,6 +7,7 @@ using LabPipeline.Reporting.Exports;
 using LabPipeline.Science.Quantities;
 using LabPipeline.Testing;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Plan;
 using LabPipeline.Warehouse.Results;
@@ -32,9 +33,9 @@ internal sealed class ExportLab : IAsyncDisposable
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
-    public static async Task<ExportLab> CreateAsync(DialectName store = DialectName.Sqlite)
+    public static async Task<ExportLab> CreateAsync(DialectName store = DialectName.Sqlite, bool withMiddlePull = false)
     {
-        var result = PlanDocument.Parse(PlanJson(), "plan.json");
+        var result = PlanDocument.Parse(PlanJson(withMiddlePull), "plan.json");
         Assert.Empty(result.Faults.Select(fault => fault.Describe("plan.json")));
         var lab = new ExportLab(await ScratchWarehouse.CreateAsync(store), result.Plan!);
         await lab._scratch.Warehouse.WriteAsync(session => PlanStore.LoadAsync(session, lab.Plan, Now, "field lead"), Token);
@@ -44,18 +45,22 @@ internal sealed class ExportLab : IAsyncDisposable
     public string Barcode(string plot, int pull) =>
         PlanSamples.Of(Plan).Single(sample => sample.Plot.Code == plot && sample.Pull.Number == pull).Barcode.Text;
 
-    public Task StoreResultAsync(string barcode, Quantity quantity, decimal value) => _scratch.Warehouse.WriteAsync(
-        session => ResultStore.ReplaceAsync(session, [barcode], [new SampleResultRow
+    public Task StoreResultAsync(string barcode, Quantity quantity, decimal value) => StoreResultsAsync(barcode, (quantity, value));
+
+    public Task StoreResultsAsync(string barcode, params (Quantity Quantity, decimal Value)[] results) => _scratch.Warehouse.WriteAsync(
+        session => ResultStore.ReplaceAsync(session, [barcode], [.. results.Select(result => new SampleResultRow
         {
             Barcode = barcode,
-            QuantityId = quantity.Id,
-            Value = value,
+            QuantityId = result.Quantity.Id,
+            Value = result.Value,
             N = 1,
             Basis = "one extract",
             FromReadings = "[1]",
             ComputedAt = Now,
-        }]),
+        })]),
         Token);
+
+    public Task StoreAlertAsync(Alert alert) => _scratch.Warehouse.WriteAsync(session => AlertStore.AddAsync(session, alert with { OpenedAt = Now, ChangedAt = Now }), Token);
 
     public Task StoreReadingsAsync(string name, IEnumerable<NewFact> facts) => _scratch.Warehouse.WriteAsync(
         async session =>
@@ -116,7 +121,7 @@ internal sealed class ExportLab : IAsyncDisposable
         return [.. reader.GetRecords<dynamic>().Select(row => (IDictionary<string, object>)row)];
     }
 
-    private static string PlanJson()
+    private static string PlanJson(bool withMiddlePull)
     {
         string[] blocks = ["1", "2"];
         string[] clones = ["KT-101, early", "KT-102"];
@@ -146,6 +151,7 @@ internal sealed class ExportLab : IAsyncDisposable
             ["pulls"] = JsonNode.Parse(
                 """
                 [{ "number": 1, "due": "2026-10-05", "opens": "2026-10-05", "closes": "2026-10-09" },
+                """ + (withMiddlePull ? """{ "number": 2, "due": "2026-11-02", "opens": "2026-11-02", "closes": "2026-11-06" },""" : "") + """
                  { "number": 3, "due": "2026-12-07", "opens": "2026-12-07", "closes": "2026-12-11" }]
                 """),
             ["samples"] = JsonNode.Parse("""{ "tubers": 10, "slicesPerTuber": 3, "extracts": 2 }"""),

@@ -1,6 +1,9 @@
 using System.Globalization;
 using LabPipeline.Reporting.Season.Data;
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse.Controls;
+using LabPipeline.Warehouse.Plan.Rows;
+using LabPipeline.Warehouse.Results;
 
 namespace LabPipeline.Reporting.Tests.Season;
 
@@ -20,6 +23,13 @@ internal sealed record SeasonBuilder
 
     /// <summary>Whether every glucose result lies below its limit.</summary>
     public bool AllBelowLimit { get; init; }
+
+    public IReadOnlyList<ControlLimitRow> ControlLimits { get; init; } = [];
+
+    public IReadOnlyList<ContrastFact> Contrasts { get; init; } = [];
+
+    /// <summary>Plots whose glucose of the first pull is in doubt.</summary>
+    public IReadOnlyList<string> DoubtfulPlots { get; init; } = [];
 
     private static readonly DateOnly Harvest = new(2025, 9, 9);
 
@@ -57,6 +67,9 @@ internal sealed record SeasonBuilder
             Files = [new FileFact { FileId = 1, Name = "a <b>.csv", Sha256 = new string('a', 64), Kind = "sugar", Profile = "analyser", ProfileVersion = 2, Method = "glucose 3", MethodFacts = """{"range":"to 60 mg/dL"}""" }],
             Sources = [.. samples.Where(sample => sample.Readings > 0).Select((sample, index) => new SourceFact { Barcode = sample.Barcode, FileId = 1, FirstLine = index + 2, LastLine = index + 2, Readings = 4 })],
             Controls = [.. Enumerable.Range(0, 25).Select(index => new ControlFact { Instrument = "analyser 1", Material = "low", QuantityId = QuantityCatalogue.GlucoseInExtract.Id, Value = 0.05m + (0.0002m * ((index * 7) % 5)), MeasuredAt = At(pulls[0]).AddHours(index), FileId = 1, Line = index })],
+            Grid = [.. samples.Select(sample => new SeasonGridCell { PullNo = sample.PullNo, PlotCode = sample.PlotCode, Quantity = "hunter_l", ReadingsExpected = 4, Readings = sample.Readings, State = sample.Readings > 0 ? MeasurementStates.Done : MeasurementStates.Missing })],
+            ControlLimits = ControlLimits,
+            Contrasts = Contrasts,
             NotInEffect = [],
             Alerts = [],
             Changes = [],
@@ -79,7 +92,7 @@ internal sealed record SeasonBuilder
     {
         var (clone, rate, seed) = (Clones.ToList().IndexOf(plot.Levels["clone"]), Rates.ToList().IndexOf(plot.Levels["nitrogen"]), int.Parse(plot.PlotCode, CultureInfo.InvariantCulture) + (1000 * sample.PullNo));
         var glucose = 0.03 * Math.Exp((0.3 * rate) + (clone * 0.5 * sample.PullNo) + (0.3 * Noise(seed)));
-        yield return Result(sample, QuantityCatalogue.Glucose, AllBelowLimit ? 0.025 : glucose, AllBelowLimit);
+        yield return Result(sample, QuantityCatalogue.Glucose, AllBelowLimit ? 0.025 : glucose, AllBelowLimit) with { InDoubt = sample.PullNo == 1 && DoubtfulPlots.Contains(sample.PlotCode) };
         yield return Result(sample, QuantityCatalogue.MeanHunterL, 50 - (4 * Math.Log(glucose)) + Noise(3 * seed), false);
         yield return Result(sample, QuantityCatalogue.UndesirableChips, 10 * ((seed * 7) % 5), false);
     }
@@ -94,7 +107,7 @@ internal sealed record SeasonBuilder
         Basis = "mean of 2",
     };
 
-    private TrialFacts Trial() => new()
+    private TrialRow Trial() => new()
     {
         TrialCode = "AA-25",
         Title = "Two rates <on> three clones",

@@ -30,7 +30,7 @@ public sealed class KeepingCommandsTests : IDisposable
         Assert.Contains(new BackupShelf(Lab.BackupFolder).Newest()!, output.ReplaceLineEndings(""), StringComparison.Ordinal);
         Assert.Single(Directory.GetFiles(_folder.Path, "warehouse.db.set-aside-*"));
         using var warehouse = await StationWarehouse.OpenAsync(Lab, Stop);
-        var change = Assert.Single(await warehouse.ReadAsync(session => ChangeLogStore.ListAsync(session, WarehouseKeeper.Subject), Stop));
+        var change = Assert.Single(await warehouse.ReadAsync(session => ChangeLogStore.ListAsync(session, WarehouseAudits.Subject), Stop));
         Assert.Equal(("Ada", "warehouse rebuilt", "disk trouble"), (change.Who, change.What, change.Why));
     }
 

@@ -18,7 +18,7 @@ public sealed class DemoSeasonReportTests(ProcessedDemo demo) : IClassFixture<Pr
     public async Task Tables_WhenRComputesThemFromTheExport_AgreeToAMillionth()
     {
         var script = FindProgram("Rscript");
-        Assert.SkipWhen(script is null, "Rscript is not on the search path (Debian: r-base-core).");
+        Assert.SkipWhen(script is null, script is null ? Requirement.Waive(Requirement.R, "Rscript is not on the search path (Debian: r-base-core)") : "");
         using var folder = new ScratchFolder();
         await RunAsync("export", Trial, "--what", "plot-means", "--out", folder.File("plot-means.csv"));
         await File.WriteAllTextAsync(folder.File("tables.R"), Script, TestContext.Current.CancellationToken);
@@ -28,6 +28,29 @@ public sealed class DemoSeasonReportTests(ProcessedDemo demo) : IClassFixture<Pr
         var analysis = await AnalyseAsync();
         Assert.Equal(2 * 8 * (4 + 4), lines.Count);
         Assert.All(lines, line => Agree(line, analysis));
+    }
+
+    /// <summary>Every snippet of docs/specs/exports.md, as it stands there, on the exports of the demonstration; those whose packages are missing are left out.</summary>
+    [Theory]
+    [InlineData("r", "Rscript", Requirement.R)]
+    [InlineData("python", "python3", Requirement.Python)]
+    public async Task Snippets_OfTheDocs_ReadWhatIsExported(string language, string program, string requirement)
+    {
+        var found = FindProgram(program);
+        Assert.SkipWhen(found is null, found is null ? Requirement.Waive(requirement, $"{program} is not on the search path") : "");
+        using var folder = new ScratchFolder();
+        foreach (var (what, format) in new[] { ("plot-means", "csv"), ("plot-means", "parquet"), ("plot-means", "xlsx"), ("readings", "csv") })
+        {
+            await RunAsync("export", Trial, "--what", what, "--format", format, "--out", folder.File($"{what}.{format}"));
+        }
+
+        File.Copy(Path.Combine(demo.DataFolder, "warehouse.db"), folder.File("warehouse.db"));
+        var snippets = await DocumentSnippet.RunAllAsync(language, found!, folder.Path);
+
+        Assert.True(snippets.Count(snippet => snippet.MissingPackage is null) >= 2, string.Join("; ", snippets.Select(snippet => snippet.MissingPackage)));
+        Assert.All(snippets.Where(snippet => snippet.MissingPackage is null), snippet => Assert.True(snippet.Failure is null, $"{snippet.Text}\n{snippet.Failure}"));
+        Assert.All(snippets.Where(snippet => snippet.MissingPackage is null), snippet => Assert.Equal(snippet.Expected, snippet.Output.Trim()));
+        Array.ForEach([.. snippets.Where(snippet => snippet.MissingPackage is not null)], snippet => TestContext.Current.AddWarning($"not run, {snippet.MissingPackage} is not installed: {snippet.Text}"));
     }
 
     [Fact]

@@ -18,10 +18,16 @@ internal sealed class DroppedTrial : IDisposable
 
     private readonly ScratchFolder _folder = new();
 
-    public static async Task<DroppedTrial> CreateAsync(JsonObject design, IReadOnlyList<(JsonObject Plot, string Yield)> plots)
+    public static async Task<DroppedTrial> CreateAsync(JsonObject design, IReadOnlyList<(JsonObject Plot, string Yield)> plots, JsonArray? contrasts = null)
     {
         var trial = new DroppedTrial();
-        var plan = Read(PlanOf(design, plots.Select(plot => plot.Plot)));
+        var document = PlanOf(design, plots.Select(plot => plot.Plot));
+        if (contrasts is not null)
+        {
+            document["contrasts"] = contrasts;
+        }
+
+        var plan = Read(document);
         var barcodes = PlanSamples.Of(plan).ToDictionary(sample => sample.Plot.Code, sample => sample.Barcode.Text);
         var lines = plots.Select((plot, index) => $"{barcodes[(string)plot.Plot["plot"]!]},weighing 1,2025-10-06 09:{index / 2 % 60:D2},100,{plot.Yield}");
         var scenario = new DemoScenario

@@ -32,6 +32,29 @@ public sealed class PublishedTrialsTests
         Assert.Contains($"variety:nitrogen: SED {Printed(sed["two V at same or different N"].Number("SED"), 4)} on 30.2 df", printed, StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// The linear part of nitrogen in Yates' oats as a planned contrast: Venables and Ripley 2002, section 10.2, print N: L with F 110.32 (from memory);
+    /// estimate, SE, t, p and limits from R 4.2.2: sum(c(-3, -1, 1, 3) * tapply(Y, N, mean)), sqrt(177.0833 * 20 / 18) on 45 df.
+    /// The second mixes errors of main plots and plots: SED and df as in G_sed_lsd.csv, two varieties at one nitrogen.
+    /// </summary>
+    [Fact]
+    public async Task PlannedContrasts_OnYatesOats_AgreeWithTheLinearPartOfNitrogen()
+    {
+        using var trial = await DroppedTrial.CreateAsync(
+            Design("split-plot", [("variety", ["Victory", "Golden.rain", "Marvellous"]), ("nitrogen", ["0.0cwt", "0.2cwt", "0.4cwt", "0.6cwt"])], "variety", ("mainPlot", "variety"), ReferenceBlocks("G_data_yates_oats.csv")),
+            [.. ReferenceTable.Load("G_data_yates_oats.csv").Rows.Select((row, index) => (Plot(row, index, ["variety", "nitrogen"], row.Text("variety")), row.Text("yield")))],
+            (JsonArray)JsonNode.Parse("""
+                [{ "name": "rise", "factors": ["nitrogen"], "coefficients": { "0.0cwt": -3, "0.2cwt": -1, "0.4cwt": 1, "0.6cwt": 3 } },
+                 { "name": "bare", "factors": ["variety", "nitrogen"], "coefficients": { "Marvellous:0.0cwt": 1, "Victory:0.0cwt": -1 } }]
+                """)!);
+
+        var printed = await trial.RunAsync("season", "table", DroppedTrial.Code, "--quantity", "fry_yield");
+
+        Assert.Contains("rise │ 147.33 │ 14.027 │ 45 │ 10.503 │ 1.091E-13 │ 119.08 to 175.59", Squeeze(printed), StringComparison.Ordinal);
+        var sed = ReferenceTable.Load("G_sed_lsd.csv").Rows.Single(row => row.Text("dataset") == "yates_oats" && row.Text("comparison") == "two V at same or different N");
+        Assert.Matches($@"bare │ [\d.−]+ │ {Printed(sed.Number("SED"), 5)} │ 30\.2 │", Squeeze(printed));
+    }
+
     /// <summary>Venables and Ripley 2002: peas, three factors in six incomplete blocks; the three-factor interaction is confounded with blocks.</summary>
     [Fact]
     public async Task FactorialBlocks_OnNpk_PrintTheReferenceTableAndSayWhatIsConfounded()

@@ -65,6 +65,13 @@ public sealed class PlanFaultTests
         ["no readings expected"] = (root => root["expected"]![0]!["readings"] = 0, "expected[0].readings", "0"),
         ["expected at an unknown pull"] = (root => root["expected"]![2]!["pulls"]![1] = 4, "expected[2].pulls", "pull 4"),
         ["repeatability of zero"] = (ZeroRepeatability, "repeatability[0].constant", "0 with relative 0"),
+        ["contrast that does not add to 0"] = (root => root["contrasts"]![0]!["coefficients"]!["240"] = 2, "contrasts[0].coefficients", "coefficients that add to 1"),
+        ["contrast of nothing"] = (root => root["contrasts"]![0]!["coefficients"] = new JsonObject { ["120"] = 0, ["240"] = 0 }, "contrasts[0].coefficients", "no coefficient but 0"),
+        ["contrast with an unknown level"] = (root => root["contrasts"]![0]!["coefficients"]!["300"] = 0, "contrasts[0].coefficients", "'300'"),
+        ["contrast of a combination with one level missing"] = (root => root["contrasts"]![1]!["coefficients"]!["KT-104"] = 0, "contrasts[1].coefficients", "'KT-104'"),
+        ["contrast of an unknown factor"] = (root => root["contrasts"]![0]!["factors"]![0] = "water", "contrasts[0].factors", "'water'"),
+        ["contrast with factors out of order"] = (root => root["contrasts"]![1]!["factors"] = new JsonArray("nitrogen", "clone"), "contrasts[1].factors", "'nitrogen, clone'"),
+        ["contrast named twice"] = (root => root["contrasts"]![1]!["name"] = "late nitrogen", "contrasts[1]", "the contrast 'late nitrogen' again"),
         ["negative repeatability"] = (root => root["repeatability"]![0]!["relative"] = -0.1, "repeatability[0].relative", "-0.1"),
     };
 

@@ -65,6 +65,21 @@ public abstract class PlanStoreSuite(DialectName store) : IAsyncLifetime
         Assert.Contains(await ChangesAsync(), change => change.Why.Contains("plot 301, pull 4", StringComparison.Ordinal));
     }
 
+    /// <summary>A question is planned or it is not.</summary>
+    [Fact]
+    public async Task LoadAsync_WhenAPlannedContrastChanges_IsRefusedAndAnotherIsAdded()
+    {
+        await LoadAsync(SpecExample.Plan);
+
+        var changed = await LoadAsync(SpecExample.PlanWith(root => root["contrasts"]![0]!["coefficients"] = new System.Text.Json.Nodes.JsonObject { ["120"] = 1, ["240"] = -1 }));
+        var further = await LoadAsync(SpecExample.PlanWith(root => root["contrasts"]!.AsArray().Add(System.Text.Json.Nodes.JsonNode.Parse(
+            """{ "name": "clones", "factors": ["clone"], "coefficients": { "KT-104": -0.5, "KT-118": 0.5 } }"""))));
+
+        Assert.Equal(PlanLoadState.Refused, changed.State);
+        Assert.Equal(["planned contrast late nitrogen: nitrogen: 120 -1, 240 1 in the warehouse, nitrogen: 120 1, 240 -1 in the document"], changed.Differences.Select(difference => difference.ToString()));
+        Assert.Equal(PlanLoadState.Extended, further.State);
+    }
+
     [Fact]
     public async Task LoadAsync_OfCorrectedDatesAndWords_UpdatesThemAndLogsBothValues()
     {

@@ -12,47 +12,6 @@ internal sealed record FrozenAt
     public long LastChangeId { get; init; }
 }
 
-internal sealed record TrialFacts
-{
-    public string TrialCode { get; init; } = "";
-
-    public string Title { get; init; } = "";
-
-    public string Question { get; init; } = "";
-
-    public int Season { get; init; }
-
-    public string Site { get; init; } = "";
-
-    public string Design { get; init; } = "";
-
-    public string CloneFactor { get; init; } = "";
-
-    public string? MainPlotFactor { get; init; }
-
-    public string? IncompleteReason { get; init; }
-
-    public DateOnly HarvestedOn { get; init; }
-
-    public string TimeZone { get; init; } = "";
-
-    public string StandardClone { get; init; } = "";
-
-    public int TubersPerSample { get; init; }
-
-    public int SlicesPerTuber { get; init; }
-
-    public int ExtractsPerSample { get; init; }
-
-    public string DryMatterRelation { get; init; } = "";
-
-    public decimal DarkBelowHunterL { get; init; }
-
-    public int SevereFromScore { get; init; }
-
-    public string PlanSha256 { get; init; } = "";
-}
-
 internal sealed record LevelFact
 {
     public string Factor { get; init; } = "";
@@ -296,4 +255,18 @@ internal sealed record ThresholdFact
     public string SetBy { get; init; } = "";
 
     public string Why { get; init; } = "";
+}
+
+/// <summary>One coefficient of a contrast the trial planned.</summary>
+internal sealed record ContrastFact
+{
+    public string Name { get; init; } = "";
+
+    public string Factors { get; init; } = "";
+
+    public string Cell { get; init; } = "";
+
+    public decimal Coefficient { get; init; }
+
+    public DateTimeOffset StatedAt { get; init; }
 }

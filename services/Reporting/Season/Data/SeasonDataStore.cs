@@ -1,12 +1,14 @@
 using LabPipeline.Science.Quantities;
 using LabPipeline.Warehouse;
+using LabPipeline.Warehouse.Controls;
+using LabPipeline.Warehouse.Plan;
+using LabPipeline.Warehouse.Results;
 
 namespace LabPipeline.Reporting.Season.Data;
 
 /// <summary>Reads a season as it stands.</summary>
 internal sealed class SeasonDataStore
 {
-    private static readonly SqlText FindTrial = SqlText.Load<SeasonDataStore>("find-season-trial");
     private static readonly SqlText FindFreeze = SqlText.Load<SeasonDataStore>("find-season-freeze");
     private static readonly SqlText ListLevels = SqlText.Load<SeasonDataStore>("list-season-levels");
     private static readonly SqlText ListBays = SqlText.Load<SeasonDataStore>("list-season-bays");
@@ -24,13 +26,14 @@ internal sealed class SeasonDataStore
     private static readonly SqlText ListChanges = SqlText.Load<SeasonDataStore>("list-season-changes");
     private static readonly SqlText ListScores = SqlText.Load<SeasonDataStore>("list-season-scores");
     private static readonly SqlText ListThresholds = SqlText.Load<SeasonDataStore>("list-season-thresholds");
+    private static readonly SqlText ListContrasts = SqlText.Load<SeasonDataStore>("list-season-contrasts");
     private static readonly SqlText ListRepeatability = SqlText.Load<SeasonDataStore>("list-season-repeatability");
 
     /// <returns>The season, or null where no plan of the trial is loaded.</returns>
     public static async Task<SeasonData?> FindAsync(WarehouseSession session, string trialCode, DateTimeOffset now)
     {
         var key = new { trialCode };
-        if (await session.FirstOrDefaultAsync<TrialFacts>(FindTrial, key).ConfigureAwait(false) is not { } trial)
+        if (await PlanStore.FindTrialAsync(session, trialCode).ConfigureAwait(false) is not { } trial)
         {
             return null;
         }
@@ -58,6 +61,9 @@ internal sealed class SeasonDataStore
             Scores = await session.QueryAsync<ScoreFact>(ListScores, new { trialCode, scoreId = QuantityCatalogue.StemEndDefect.Id }).ConfigureAwait(false),
             Thresholds = await session.QueryAsync<ThresholdFact>(ListThresholds, key).ConfigureAwait(false),
             Repeatability = await session.QueryAsync<RepeatabilityFact>(ListRepeatability).ConfigureAwait(false),
+            Contrasts = await session.QueryAsync<ContrastFact>(ListContrasts, key).ConfigureAwait(false),
+            ControlLimits = await ControlLimitStore.ListAsync(session).ConfigureAwait(false),
+            Grid = await SeasonGridStore.ListAsync(session, trialCode).ConfigureAwait(false),
         };
     }
 

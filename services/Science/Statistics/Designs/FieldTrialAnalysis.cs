@@ -22,6 +22,18 @@ public static class FieldTrialAnalysis
         return new FieldTrialResult(Describe(design), pulls, season?.GetAwaiter().GetResult());
     }
 
+    /// <summary>The tables over all pulls alone; null where fewer than two pulls were taken.</summary>
+    /// <param name="design">The design of the plan, with its pulls.</param>
+    /// <param name="plots">One value a plot and pull; missing plots and pulls left out.</param>
+    /// <exception cref="ArgumentException">As for <see cref="Analyse"/>.</exception>
+    public static RepeatedAnalysis? AnalyseSeason(FieldTrialDesign design, IReadOnlyList<PlotMean> plots)
+    {
+        ArgumentNullException.ThrowIfNull(design);
+        ArgumentNullException.ThrowIfNull(plots);
+        var rows = new FieldTrialRows(design, plots);
+        return rows.PullsTaken.Count > 1 ? RepeatedAnalyser.Analyse(design, rows) : null;
+    }
+
     private static string Describe(FieldTrialDesign design)
     {
         var treatments = string.Join(" x ", design.Factors.Select(factor => $"{factor.Name} ({factor.Levels.Count})"));

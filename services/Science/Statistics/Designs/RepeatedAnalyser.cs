@@ -51,13 +51,15 @@ internal static class RepeatedAnalyser
         FieldTrialDesign design, FieldTrialRows rows, ModelData data, IReadOnlyList<Term> terms)
     {
         double[] days = [.. rows.Select(null).Select(rows.DayOf)];
+        MixedDesign? arranged = null;
         MixedFit? best = null;
         var candidates = new List<StructureCandidate>();
         foreach (var structure in design.Structures)
         {
             try
             {
-                var fit = MixedModel.Fit(data, terms, design.Units, new RepeatedPulls(Term.Of(FieldTrialDesign.Plot), days, structure));
+                arranged ??= new MixedDesign(data, terms, design.Units, new RepeatedPulls(Term.Of(FieldTrialDesign.Plot), days, structure));
+                var fit = MixedModel.Fit(arranged, structure);
                 candidates.Add(new StructureCandidate(structure.Name, fit.LogLikelihood, fit.ParameterCount, fit.Aic, null));
                 best = best is null || fit.Aic < best.Aic ? fit : best;
             }

@@ -11,8 +11,17 @@ public sealed class AdjustedMeans
     private readonly double[][] _weights;
     private readonly Func<double[], string, LinearEstimate> _estimate;
 
-    internal AdjustedMeans(Term term, IReadOnlyList<AdjustedMean> cells, double[][] weights, Func<double[], string, LinearEstimate> estimate)
+    private readonly Func<IReadOnlyList<double[]>, Func<int, int, PairPrecision>>? _pairs;
+
+    /// <param name="term">The term.</param>
+    /// <param name="cells">Its means.</param>
+    /// <param name="weights">Weights of the model's columns behind each.</param>
+    /// <param name="estimate">Estimates one combination.</param>
+    /// <param name="pairs">Finds the precision of all differences between combinations at once, where that is cheaper than one by one.</param>
+    internal AdjustedMeans(Term term, IReadOnlyList<AdjustedMean> cells, double[][] weights, Func<double[], string, LinearEstimate> estimate,
+        Func<IReadOnlyList<double[]>, Func<int, int, PairPrecision>>? pairs = null)
     {
+        _pairs = pairs;
         Term = term;
         Cells = cells;
         _weights = weights;
@@ -68,7 +77,7 @@ public sealed class AdjustedMeans
         int[] estimable = [.. Enumerable.Range(0, Cells.Count).Where(index => Cells[index].Value is not null)];
         return new ComparedMeans(
             [.. estimable.Select(index => new MeanEstimate(Cells[index].Label, Cells[index].Value!.Value, Cells[index].Count))],
-            (first, second) => PrecisionOf(Difference(estimable[first], estimable[second])));
+            _pairs?.Invoke([.. estimable.Select(index => _weights[index])]) ?? ((first, second) => PrecisionOf(Difference(estimable[first], estimable[second]))));
     }
 
     private static PairPrecision PrecisionOf(LinearEstimate difference) => new(difference.StandardError, difference.Df);

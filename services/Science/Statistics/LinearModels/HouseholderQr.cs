@@ -27,6 +27,9 @@ internal sealed class HouseholderQr
 
     public IReadOnlyList<int> Aliased => _aliased;
 
+    /// <summary>Log of the absolute determinant of R.</summary>
+    public double LogDeterminant => _triangle.Index().Sum(column => Math.Log(Math.Abs(column.Item[column.Index])));
+
     /// <param name="columns">Columns in the order in which they may claim variation.</param>
     /// <param name="lengths">What a column's remainder is compared with; null means its own length.</param>
     public static HouseholderQr Factor(IReadOnlyList<double[]> columns, IReadOnlyList<double>? lengths = null)

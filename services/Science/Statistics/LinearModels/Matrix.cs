@@ -39,6 +39,8 @@ internal sealed class Matrix(int rows, int columns)
         return values;
     }
 
+    public double[][] AllRows() => [.. Enumerable.Range(0, rows).Select(row => Row(row).ToArray())];
+
     public Matrix Transposed()
     {
         var result = new Matrix(columns, rows);
@@ -106,6 +108,49 @@ internal sealed class Matrix(int rows, int columns)
     public bool SameAs(Matrix other) => rows == other.Rows && columns == other.Columns && _cells.AsSpan().SequenceEqual(other._cells);
 
     public void Add(Matrix other, double scale) => VectorKernel.AddScaled(_cells, scale, other._cells);
+
+    /// <summary>A part of adjoining rows and columns, copied.</summary>
+    public Matrix Part(int firstRow, int firstColumn, int height, int width)
+    {
+        var part = new Matrix(height, width);
+        for (var row = 0; row < height; row++)
+        {
+            Row(firstRow + row).Slice(firstColumn, width).CopyTo(part.Row(row));
+        }
+
+        return part;
+    }
+
+    /// <summary>The rows and columns at the given places, copied.</summary>
+    public Matrix At(int[] rowPlaces, int[] columnPlaces)
+    {
+        var part = new Matrix(rowPlaces.Length, columnPlaces.Length);
+        for (var row = 0; row < rowPlaces.Length; row++)
+        {
+            var source = Row(rowPlaces[row]);
+            var target = part.Row(row);
+            for (var column = 0; column < columnPlaces.Length; column++)
+            {
+                target[column] = source[columnPlaces[column]];
+            }
+        }
+
+        return part;
+    }
+
+    /// <summary>Adds each element of another matrix at its place here.</summary>
+    public void AddAt(int[] rowPlaces, int[] columnPlaces, Matrix other, double scale)
+    {
+        for (var row = 0; row < rowPlaces.Length; row++)
+        {
+            var target = Row(rowPlaces[row]);
+            var source = other.Row(row);
+            for (var column = 0; column < columnPlaces.Length; column++)
+            {
+                target[columnPlaces[column]] += scale * source[column];
+            }
+        }
+    }
 
     public Matrix Scaled(double factor)
     {

@@ -1,3 +1,5 @@
+using LabPipeline.Science.Statistics.Comparisons;
+
 namespace LabPipeline.Science.Statistics.LinearModels;
 
 /// <summary>The cells of a term: labels, weight vectors over the model's columns, and rows observed.</summary>
@@ -19,28 +21,34 @@ internal static class MeanCells
     public static IReadOnlyList<string> Labels(ModelData data, Term term, IReadOnlyDictionary<string, int> cell) =>
         [.. term.Variables.Select(name => data.FactorNamed(name).Levels[cell[name]])];
 
-    public static int CountRows(ModelData data, IReadOnlyDictionary<string, int> cell)
+    /// <summary>Rows observed of each cell, in the order of <see cref="Of"/>.</summary>
+    private static int[] CountRows(ModelData data, Term term, int cells)
     {
-        var factors = cell.Select(pair => (data.FactorNamed(pair.Key).Codes, pair.Value)).ToArray();
-        return Enumerable.Range(0, data.Rows).Count(row => factors.All(factor => factor.Codes[row] == factor.Value));
+        var counts = new int[cells];
+        var factors = term.Variables.Select(data.FactorNamed).ToArray();
+        for (var row = 0; row < data.Rows; row++)
+        {
+            counts[factors.Aggregate(0, (place, factor) => (place * factor.Levels.Count) + factor.Codes[row])]++;
+        }
+
+        return counts;
     }
 
     /// <summary>Builds the means of a term from an estimator that throws where a combination is not estimable.</summary>
     public static AdjustedMeans Build(ModelData data, Term term, ModelMatrix design, Func<double[], string, LinearEstimate> estimate,
-        Func<double[], string, double>? valueOnly = null)
+        Func<double[], string, double>? valueOnly = null, Func<IReadOnlyList<double[]>, Func<int, int, PairPrecision>>? pairs = null)
     {
         data.RequireFactorsOnly([term]);
         var cells = Of(data, term);
         var weights = cells.Select(design.CellRow).ToArray();
-        var means = cells.Select((cell, index) => Mean(data, term, cell, weights[index], estimate, valueOnly)).ToArray();
-        return new AdjustedMeans(term, means, weights, estimate);
+        var counts = CountRows(data, term, cells.Count);
+        var means = cells.Select((cell, index) => Mean(Labels(data, term, cell), counts[index], weights[index], estimate, valueOnly)).ToArray();
+        return new AdjustedMeans(term, means, weights, estimate, pairs);
     }
 
-    private static AdjustedMean Mean(ModelData data, Term term, IReadOnlyDictionary<string, int> cell, double[] weights,
+    private static AdjustedMean Mean(IReadOnlyList<string> labels, int count, double[] weights,
         Func<double[], string, LinearEstimate> estimate, Func<double[], string, double>? valueOnly)
     {
-        var labels = Labels(data, term, cell);
-        var count = CountRows(data, cell);
         try
         {
             var found = valueOnly is null ? estimate(weights, string.Join(":", labels)) : null;

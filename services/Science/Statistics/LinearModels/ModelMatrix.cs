@@ -12,7 +12,7 @@ internal sealed class ModelMatrix
         Terms = terms;
         _coding = coding;
         TermOf = [-1, .. terms.SelectMany((term, index) => Enumerable.Repeat(index, WidthOf(term)))];
-        Values = Matrix.FromRows([.. Enumerable.Range(0, data.Rows).Select(DataRow)], TermOf.Count);
+        Values = Matrix.FromRows(DataRows(), TermOf.Count);
     }
 
     public IReadOnlyList<Term> Terms { get; }
@@ -75,6 +75,24 @@ internal sealed class ModelMatrix
         term.Variables.Aggregate(1, (width, name) => width * (_data.IsFactor(name) ? _data.FactorNamed(name).Levels.Count - 1 : RequireCovariate(name)));
 
     private int RequireCovariate(string name) => _data.CovariateNamed(name) is not null ? 1 : 0;
+
+    /// <summary>Rows alike in every factor and covariate are made once.</summary>
+    private double[][] DataRows()
+    {
+        string[] names = [.. Terms.SelectMany(term => term.Variables).Distinct()];
+        var factors = names.Where(_data.IsFactor).Select(name => _data.FactorNamed(name)).ToArray();
+        if (factors.Length < names.Length)
+        {
+            return [.. Enumerable.Range(0, _data.Rows).Select(DataRow)];
+        }
+
+        var made = new Dictionary<long, double[]>();
+        return [.. Enumerable.Range(0, _data.Rows).Select(row =>
+        {
+            var key = factors.Aggregate(0L, (place, factor) => checked((place * factor.Levels.Count) + factor.Codes[row]));
+            return made.TryGetValue(key, out var known) ? known : made[key] = DataRow(row);
+        })];
+    }
 
     private double[] DataRow(int row) =>
         [1, .. Terms.SelectMany(term => Product(term.Variables.Select(name => DataVector(name, row))))];

@@ -5,65 +5,60 @@ namespace LabPipeline.Science.Statistics.Mixed;
 /// <summary>The rows of a mixed model arranged by plot, with the columns of random units (Z) before those of fixed effects (X).</summary>
 internal sealed class MixedDesign
 {
+    private readonly int[][] _unitsOfRow;
+
     public MixedDesign(ModelData data, IReadOnlyList<Term> fixedTerms, IReadOnlyList<Term> random, RepeatedPulls? repeated)
     {
         Data = data;
         Fixed = ModelMatrix.Build(data, fixedTerms, Coding.Reference);
-        Qr = HouseholderQr.Factor(Fixed.Columns);
-        Search = new SearchColumns(Fixed, Qr);
+        Search = new SearchColumns(Fixed);
         Random = random;
-        Structure = repeated?.Structure ?? CovarianceStructure.Independent;
         Times = new PullTimes(repeated?.Times ?? [0.0]);
-        Groups = [.. random.Select(term => data.GroupsOf(term).Groups)];
-        OwnerOfColumn = [.. random.SelectMany((term, index) => Enumerable.Repeat(index, data.GroupsOf(term).Count))];
+        var groups = random.Select(data.GroupsOf).ToList();
+        OwnerOfColumn = [.. groups.SelectMany((group, index) => Enumerable.Repeat(index, group.Count))];
+        _unitsOfRow = [.. Enumerable.Range(0, data.Rows).Select(row => groups.Select((group, index) => groups.Take(index).Sum(earlier => earlier.Count) + group.Groups[row]).ToArray())];
         var plots = repeated is null ? [.. Enumerable.Range(0, data.Rows)] : data.GroupsOf(repeated.Plot).Groups;
-        Require(repeated, plots);
+        Require(repeated, plots, groups);
         Subjects = Arrange(plots, repeated?.Times);
-        Ordinary = Residuals();
+        Blocks = EffectBlock.Of(Subjects, FixedColumns);
+        Ordinary = Search.Ordinary(data.Response);
     }
 
     public ModelData Data { get; }
 
     public ModelMatrix Fixed { get; }
 
-    /// <summary>Keeps the columns of X that can be estimated.</summary>
-    public HouseholderQr Qr { get; }
-
     /// <summary>The columns of fixed effects behind <see cref="Subjects"/>.</summary>
     public SearchColumns Search { get; }
 
     public IReadOnlyList<Term> Random { get; }
 
-    public CovarianceStructure Structure { get; }
-
     public PullTimes Times { get; }
-
-    /// <summary>For each random term, the unit of every row.</summary>
-    public int[][] Groups { get; }
 
     /// <summary>The random term behind each column of Z.</summary>
     public int[] OwnerOfColumn { get; }
 
     public IReadOnlyList<Subject> Subjects { get; }
 
+    public IReadOnlyList<EffectBlock> Blocks { get; }
+
     /// <summary>Least squares coefficients and residuals: the search works on residuals, so a large mean costs no digits.</summary>
     public (double[] Coefficients, double[] Residuals) Ordinary { get; }
 
     public int RandomColumns => OwnerOfColumn.Length;
 
-    public int FixedColumns => Qr.Rank;
+    public int FixedColumns => Search.Qr.Rank;
 
-    private void Require(RepeatedPulls? repeated, int[] plots)
+    private void Require(RepeatedPulls? repeated, int[] plots, List<(int[] Groups, int Count)> units)
     {
-        foreach (var (term, groups) in Random.Zip(Groups))
+        foreach (var (term, (groups, count)) in Random.Zip(units))
         {
-            var units = groups.Distinct().Count();
-            if (units < 2)
+            if (count < 2)
             {
                 throw new NotEstimableException($"The variance of {term}", "there is only one such unit");
             }
 
-            if (plots.Zip(groups).Distinct().Count() == units)
+            if (plots.Zip(groups).Distinct().Count() == count)
             {
                 throw new NotEstimableException($"The variance of {term}", "its units are no larger than the plots or rows, whose variance the model already holds");
             }
@@ -89,6 +84,7 @@ internal sealed class MixedDesign
     {
         var subjects = new List<Subject>();
         var patterns = new Dictionary<string, int>(StringComparer.Ordinal);
+        var kinds = new List<(int Pattern, Matrix Values)>();
         foreach (var plot in Enumerable.Range(0, Data.Rows).GroupBy(row => plots[row]))
         {
             var rows = plot.OrderBy(row => times?[row] ?? 0).ToArray();
@@ -100,38 +96,39 @@ internal sealed class MixedDesign
 
             var key = string.Join(",", positions);
             patterns.TryAdd(key, patterns.Count);
-            var full = rows.Select(FullRow).ToArray();
-            int[] columns = [.. Enumerable.Range(0, RandomColumns + FixedColumns).Where(column => full.Any(row => row[column] != 0))];
-            var values = Matrix.FromRows([.. full.Select(row => columns.Select(column => row[column]).ToArray())], columns.Length);
-            var alike = subjects.FindIndex(other => other.Pattern == patterns[key] && other.Values.SameAs(values));
-            subjects.Add(new Subject(rows, positions, patterns[key], alike < 0 ? subjects.Count : subjects[alike].Kind, columns, values));
+            var (units, effects, values) = Touched(rows);
+            var kind = kinds.FindIndex(other => other.Pattern == patterns[key] && other.Values.SameAs(values));
+            if (kind < 0)
+            {
+                kind = kinds.Count;
+                kinds.Add((patterns[key], values));
+            }
+
+            subjects.Add(new Subject(rows, positions, patterns[key], kind, units, effects, values));
         }
 
         return subjects;
     }
 
-    private double[] FullRow(int row)
+    private (int[] Units, int[] Effects, Matrix Values) Touched(int[] rows)
     {
-        var full = new double[RandomColumns + FixedColumns];
-        for (int term = 0, offset = 0; term < Groups.Length; term++)
+        var entries = rows.Select(row => Search.Entries(row).ToList()).ToList();
+        int[] units = [.. rows.SelectMany(row => _unitsOfRow[row]).Distinct().Order()];
+        int[] effects = [.. entries.SelectMany(row => row).Select(entry => entry.Column).Distinct().Order()];
+        var values = new Matrix(rows.Length, units.Length + effects.Length);
+        for (var row = 0; row < rows.Length; row++)
         {
-            full[offset + Groups[term][row]] = 1;
-            offset += OwnerOfColumn.Count(owner => owner == term);
+            foreach (var unit in _unitsOfRow[rows[row]])
+            {
+                values[row, Array.BinarySearch(units, unit)] = 1;
+            }
+
+            foreach (var (column, value) in entries[row])
+            {
+                values[row, units.Length + Array.BinarySearch(effects, column)] = value;
+            }
         }
 
-        Search.Row(row).CopyTo(full, RandomColumns);
-        return full;
-    }
-
-    private (double[] Coefficients, double[] Residuals) Residuals()
-    {
-        var mean = Data.Response[0] + Data.Response.Average(value => value - Data.Response[0]);
-        double[] residuals = [.. Data.Response.Select(value => value - mean)];
-        Qr.ApplyTransposed(residuals);
-        var coefficients = Qr.SolveTriangle(residuals);
-        coefficients[0] += mean;
-        Array.Clear(residuals, 0, Qr.Rank);
-        Qr.Apply(residuals);
-        return (coefficients, residuals);
+        return (units, effects, values);
     }
 }

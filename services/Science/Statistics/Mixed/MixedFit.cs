@@ -10,15 +10,16 @@ public sealed class MixedFit
     private readonly double[] _coefficients;
     private readonly Lazy<FixedEffectInference> _inference;
 
-    internal MixedFit(MixedDesign design, double[] free, Likelihood found)
+    internal MixedFit(MixedDesign design, CovarianceStructure structure, double[] free, Likelihood found)
     {
         _design = design;
-        var changes = design.Search.Coefficients(found.Solution[design.RandomColumns..]);
+        Structure = structure.Name;
+        var changes = design.Search.Coefficients(found.Solution);
         _coefficients = [.. design.Ordinary.Coefficients.Zip(changes, (first, change) => first + change)];
         var random = free[..design.Random.Count];
-        var natural = design.Structure.Natural(free.AsSpan(random.Length), found.Variance, design.Times);
+        var natural = structure.Natural(free.AsSpan(random.Length), found.Variance, design.Times);
         double[] variances = [.. random.Select(relative => relative * relative * found.Variance)];
-        var pulls = design.Structure.Shape(free.AsSpan(random.Length), design.Times);
+        var pulls = structure.Shape(free.AsSpan(random.Length), design.Times);
         _inference = new Lazy<FixedEffectInference>(() => new FixedEffectInference(design, variances, pulls.Scaled(found.Variance), natural));
         CovarianceParameters = [.. design.Random.Zip(variances, (term, value) => new CovarianceParameter($"variance of {term}", value)),
             .. natural.Select(parameter => new CovarianceParameter(parameter.Name, parameter.Value))];
@@ -26,7 +27,7 @@ public sealed class MixedFit
     }
 
     /// <summary>Covariance structure of the pulls within a plot, in words.</summary>
-    public string Structure => _design.Structure.Name;
+    public string Structure { get; }
 
     /// <summary>Restricted log-likelihood, factors coded against their first level; comparable between models with the same fixed effects.</summary>
     public double LogLikelihood { get; }
@@ -57,7 +58,7 @@ public sealed class MixedFit
         foreach (var term in _design.Fixed.Terms)
         {
             var contrasts = EffectContrasts.Of(_design.Data, _design.Fixed, term);
-            var missing = contrasts.Count(weights => !_design.Qr.IsEstimable(weights));
+            var missing = contrasts.Count(weights => !_design.Search.Qr.IsEstimable(weights));
             try
             {
                 rows.Add(missing == 0
@@ -75,11 +76,12 @@ public sealed class MixedFit
 
     /// <summary>Adjusted means (generalised least squares) with standard errors; each difference has its own degrees of freedom.</summary>
     public AdjustedMeans Means(DegreesOfFreedom method, params IReadOnlyList<string> factors) =>
-        MeanCells.Build(_design.Data, Term.Of(factors), _design.Fixed, (weights, what) => Estimate(weights, what, method));
+        MeanCells.Build(_design.Data, Term.Of(factors), _design.Fixed, (weights, what) => Estimate(weights, what, method),
+            pairs: weights => _inference.Value.Differences([.. weights.Select(one => _design.Search.Qr.Select(one))], method));
 
     private AnovaRow Test(Term term, IReadOnlyList<double[]> contrasts, DegreesOfFreedom method)
     {
-        var kept = Matrix.FromRows([.. contrasts.Select(weights => _design.Qr.Select(weights))], _coefficients.Length);
+        var kept = Matrix.FromRows([.. contrasts.Select(weights => _design.Search.Qr.Select(weights))], _coefficients.Length);
         var (f, denominator) = _inference.Value.Test(kept, _coefficients, method);
         return new AnovaRow
         {
@@ -95,12 +97,12 @@ public sealed class MixedFit
 
     private LinearEstimate Estimate(double[] weights, string what, DegreesOfFreedom method)
     {
-        if (!_design.Qr.IsEstimable(weights))
+        if (!_design.Search.Qr.IsEstimable(weights))
         {
             throw new NotEstimableException(what, "a cell it needs was never observed");
         }
 
-        var kept = _design.Qr.Select(weights);
+        var kept = _design.Search.Qr.Select(weights);
         var (variance, df) = _inference.Value.Variance(kept, method);
         return LinearEstimate.FromParts(VectorKernel.Dot(kept, _coefficients), [new ErrorPart("REML", variance, df)]);
     }

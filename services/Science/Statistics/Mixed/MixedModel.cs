@@ -20,10 +20,15 @@ public static class MixedModel
         ArgumentNullException.ThrowIfNull(fixedTerms);
         ArgumentNullException.ThrowIfNull(random);
         data.RequireFactorsOnly(fixedTerms.Concat(random));
-        var design = new MixedDesign(data, fixedTerms, random, repeated);
+        return Fit(new MixedDesign(data, fixedTerms, random, repeated), repeated?.Structure ?? CovarianceStructure.Independent);
+    }
+
+    /// <summary>One of several structures over the same rows: what does not depend on the structure is arranged once.</summary>
+    internal static MixedFit Fit(MixedDesign design, CovarianceStructure structure)
+    {
         RequireResidual(design);
-        var likelihood = new RestrictedLikelihood(design);
-        var starts = design.Structure.Starts(design.Times.Count).Select(shape => (double[])[.. random.Select(_ => 0.6), .. shape]);
+        var likelihood = new RestrictedLikelihood(design, structure);
+        var starts = structure.Starts(design.Times.Count).Select(shape => (double[])[.. design.Random.Select(_ => 0.6), .. shape]);
         var best = starts
             .Select(start => QuasiNewton.Minimise(point => Negative(likelihood, point), start))
             .Where(point => point is not null)
@@ -31,8 +36,8 @@ public static class MixedModel
             .OrderByDescending(candidate => candidate.Found.Value)
             .FirstOrDefault();
         return best.Point is null
-            ? throw new NotEstimableException($"The mixed model with {design.Structure.Name}", "the search for the largest likelihood did not settle; state a simpler covariance structure")
-            : new MixedFit(design, best.Point, best.Found);
+            ? throw new NotEstimableException($"The mixed model with {structure.Name}", "the search for the largest likelihood did not settle; state a simpler covariance structure")
+            : new MixedFit(design, structure, best.Point, best.Found);
     }
 
     private static (double Value, Func<double[]> Gradient)? Negative(RestrictedLikelihood likelihood, double[] point) =>

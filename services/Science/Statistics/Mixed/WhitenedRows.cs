@@ -2,27 +2,19 @@ using LabPipeline.Science.Statistics.LinearModels;
 
 namespace LabPipeline.Science.Statistics.Mixed;
 
-/// <summary>The rows of every plot divided by the Cholesky factor of their covariance, and their sums of products.</summary>
+/// <summary>The rows of every plot divided by the Cholesky factor of their covariance, and their sums of products block by block.</summary>
 internal sealed class WhitenedRows
 {
     private readonly MixedDesign _design;
     private readonly Dictionary<int, Cholesky> _factors = [];
-    private readonly Dictionary<int, (Matrix Values, Matrix Products)> _kinds = [];
-    private readonly List<(Subject Subject, Matrix Values, double[] Response)> _plots = [];
+    private readonly Dictionary<int, Matrix> _kinds = [];
+    private readonly double[][] _responses;
 
     private WhitenedRows(MixedDesign design)
     {
         _design = design;
-        var size = design.RandomColumns + design.FixedColumns;
-        Products = new Matrix(size, size);
-        ResponseProducts = new double[size];
+        _responses = new double[design.Subjects.Count][];
     }
-
-    /// <summary>[Z X]'R^-1[Z X].</summary>
-    public Matrix Products { get; }
-
-    /// <summary>[Z X]'R^-1 y.</summary>
-    public double[] ResponseProducts { get; }
 
     /// <summary>y'R^-1 y.</summary>
     public double ResponseSquare { get; private set; }
@@ -34,81 +26,99 @@ internal sealed class WhitenedRows
     public static WhitenedRows? TryBuild(MixedDesign design, Matrix shape)
     {
         var rows = new WhitenedRows(design);
-        return design.Subjects.All(subject => rows.TryAdd(subject, shape)) ? rows : null;
+        for (var number = 0; number < design.Subjects.Count; number++)
+        {
+            if (!rows.TryAdd(number, shape))
+            {
+                return null;
+            }
+        }
+
+        return rows;
     }
 
-    /// <summary>
-    /// Minus twice the derivative of the log-likelihood by the elements of the shape: the sum over plots of P - Py(Py)'/variance,
-    /// where P = R^-1 - R^-1[Z X] inverse [Z X]'R^-1, placed at the plot's pulls.
-    /// </summary>
-    public Matrix ShapeSensitivity(double[] scale, Matrix inverse, double[] solution, double variance)
+    /// <summary>A matrix between pulls, for the pulls of a pattern, divided by the factor from both sides: L^-1 M L'^-1.</summary>
+    public Matrix Divided(Subject subject, Matrix pulls)
     {
-        var sum = new Matrix(_design.Times.Count, _design.Times.Count);
-        foreach (var (subject, values, response) in _plots)
+        var factor = _factors[subject.Pattern];
+        return factor.SolveLower(factor.SolveLower(pulls.At(subject.Positions, subject.Positions)).Transposed()).Transposed();
+    }
+
+    /// <summary>For each block the sums over its plots of [Z X]'W[Z X], the rows divided; units before effects.</summary>
+    /// <param name="weight">W of a plot by its pattern; null for one, which is [Z X]'R^-1[Z X].</param>
+    public Matrix[] Moments(Func<int, Matrix>? weight = null)
+    {
+        var products = new Dictionary<int, Matrix>();
+        return [.. _design.Blocks.Select(block =>
         {
-            var columns = subject.Columns;
-            var scaled = new Matrix(values.Rows, columns.Length);
-            var part = new Matrix(columns.Length, columns.Length);
-            for (var column = 0; column < columns.Length; column++)
+            var sum = new Matrix(block.Units.Length + block.Effects.Length, block.Units.Length + block.Effects.Length);
+            foreach (var plot in block.Plots)
             {
-                for (var row = 0; row < values.Rows; row++)
+                if (!products.TryGetValue(plot.Subject.Kind, out var product))
                 {
-                    scaled[row, column] = values[row, column] * scale[columns[column]];
+                    var values = _kinds[plot.Subject.Kind];
+                    products[plot.Subject.Kind] = product = values.TransposedTimes(weight is null ? values : weight(plot.Subject.Pattern).Times(values));
                 }
 
-                for (var other = 0; other < columns.Length; other++)
-                {
-                    part[column, other] = inverse[columns[column], columns[other]];
-                }
+                sum.AddAt(plot.Places, plot.Places, product, 1);
             }
 
-            var local = columns.Select(column => solution[column]).ToArray();
-            double[] left = [.. response.Zip(scaled.Times(local), (value, fitted) => value - fitted)];
-            AddPlot(sum, subject, scaled.Times(part).Times(scaled.Transposed()), left, variance);
+            return sum;
+        })];
+    }
+
+    /// <summary>For each block [Z X]'R^-1 y.</summary>
+    public double[][] ResponseMoments() => [.. _design.Blocks.Select(block =>
+    {
+        var sum = new double[block.Units.Length + block.Effects.Length];
+        foreach (var plot in block.Plots)
+        {
+            var values = _kinds[plot.Subject.Kind];
+            var response = _responses[plot.Number];
+            for (var row = 0; row < response.Length; row++)
+            {
+                for (var column = 0; column < plot.Places.Length; column++)
+                {
+                    sum[plot.Places[column]] += values[row, column] * response[row];
+                }
+            }
         }
 
         return sum;
-    }
+    })];
 
-    private void AddPlot(Matrix sum, Subject subject, Matrix explained, double[] left, double variance)
+    /// <summary>
+    /// Minus twice the derivative of the log-likelihood by the elements of the shape, added up over the plots of a block: P - Py(Py)'/variance,
+    /// where P = R^-1 - R^-1[Z X] inverse [Z X]'R^-1, placed at the plot's pulls.
+    /// </summary>
+    public void AddSensitivity(Matrix sum, EffectBlock block, Matrix inverse, double[] solution, double variance)
     {
-        var size = left.Length;
-        var inner = new Matrix(size, size);
-        for (var row = 0; row < size; row++)
+        foreach (var plot in block.Plots)
         {
-            for (var column = 0; column < size; column++)
+            var values = _kinds[plot.Subject.Kind];
+            var response = _responses[plot.Number];
+            var fitted = values.Times(plot.Places.Select(place => solution[place]).ToArray());
+            var inner = values.Times(inverse.At(plot.Places, plot.Places)).Times(values.Transposed());
+            for (var row = 0; row < response.Length; row++)
             {
-                inner[row, column] = (row == column ? 1 : 0) - explained[row, column] - (left[row] * left[column] / variance);
-            }
-        }
-
-        var factor = _factors[subject.Pattern];
-        var half = factor.SolveUpper(inner);
-        var whole = factor.SolveUpper(half.Transposed());
-        for (var row = 0; row < size; row++)
-        {
-            for (var column = 0; column < size; column++)
-            {
-                sum[subject.Positions[row], subject.Positions[column]] += whole[row, column];
-            }
-        }
-    }
-
-    private bool TryAdd(Subject subject, Matrix shape)
-    {
-        if (!_factors.TryGetValue(subject.Pattern, out var factor))
-        {
-            var size = subject.Positions.Length;
-            var covariance = new Matrix(size, size);
-            for (var row = 0; row < size; row++)
-            {
-                for (var column = 0; column < size; column++)
+                for (var column = 0; column < response.Length; column++)
                 {
-                    covariance[row, column] = shape[subject.Positions[row], subject.Positions[column]];
+                    var left = (response[row] - fitted[row]) * (response[column] - fitted[column]) / variance;
+                    inner[row, column] = (row == column ? 1 : 0) - inner[row, column] - left;
                 }
             }
 
-            if (Cholesky.TryFactor(covariance) is not { } found)
+            var factor = _factors[plot.Subject.Pattern];
+            sum.AddAt(plot.Subject.Positions, plot.Subject.Positions, factor.SolveUpper(factor.SolveUpper(inner).Transposed()), 1);
+        }
+    }
+
+    private bool TryAdd(int number, Matrix shape)
+    {
+        var subject = _design.Subjects[number];
+        if (!_factors.TryGetValue(subject.Pattern, out var factor))
+        {
+            if (Cholesky.TryFactor(shape.At(subject.Positions, subject.Positions)) is not { } found)
             {
                 return false;
             }
@@ -116,32 +126,15 @@ internal sealed class WhitenedRows
             _factors.Add(subject.Pattern, factor = found);
         }
 
-        if (!_kinds.TryGetValue(subject.Kind, out var kind))
+        if (!_kinds.ContainsKey(subject.Kind))
         {
-            var whitened = factor.SolveLower(subject.Values);
-            _kinds.Add(subject.Kind, kind = (whitened, whitened.TransposedTimes(whitened)));
+            _kinds.Add(subject.Kind, factor.SolveLower(subject.Values));
         }
 
         var response = factor.SolveLower([.. subject.Rows.Select(row => _design.Ordinary.Residuals[row])]);
-        _plots.Add((subject, kind.Values, response));
-        Accumulate(subject.Columns, kind, response);
+        _responses[number] = response;
+        ResponseSquare += VectorKernel.Dot(response, response);
         LogDeterminant += factor.LogDeterminant;
         return true;
-    }
-
-    private void Accumulate(int[] columns, (Matrix Values, Matrix Products) kind, double[] response)
-    {
-        for (var row = 0; row < columns.Length; row++)
-        {
-            var target = Products.Row(columns[row]);
-            for (var column = 0; column < columns.Length; column++)
-            {
-                target[columns[column]] += kind.Products[row, column];
-            }
-
-            ResponseProducts[columns[row]] += VectorKernel.Dot(kind.Values.Column(row), response);
-        }
-
-        ResponseSquare += VectorKernel.Dot(response, response);
     }
 }

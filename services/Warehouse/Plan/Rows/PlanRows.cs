@@ -17,6 +17,8 @@ internal sealed record PlanRows
 
     public required IReadOnlyList<ExpectedRow> Expected { get; init; }
 
+    public required IReadOnlyList<ContrastRow> Contrasts { get; init; }
+
     public static PlanRows Of(TrialPlan plan, DateTimeOffset now) => new()
     {
         Trial = TrialOf(plan, now),
@@ -57,6 +59,7 @@ internal sealed record PlanRows
                 Readings = expected.Readings,
             }),
         ],
+        Contrasts = ContrastRow.Of(plan, now),
     };
 
     public static IEnumerable<PlotLevelRow> LevelsOf(TrialPlan plan, IEnumerable<PlotRow> plots)

@@ -1,6 +1,7 @@
 namespace LabPipeline.Warehouse.Plan.Rows;
 
-internal sealed record TrialRow
+/// <summary>A trial as its table holds it.</summary>
+public sealed record TrialRow
 {
     public string TrialCode { get; init; } = "";
 

@@ -29,7 +29,7 @@ internal static class DenseLikelihood
     }
 
     /// <summary>Gauss elimination with pivots; log of the absolute determinant and the solution for each right side.</summary>
-    private static (double LogDeterminant, double[][] Solutions) Solve(double[,] matrix, double[][] rightSides)
+    public static (double LogDeterminant, double[][] Solutions) Solve(double[,] matrix, double[][] rightSides)
     {
         var size = matrix.GetLength(0);
         var a = (double[,])matrix.Clone();
