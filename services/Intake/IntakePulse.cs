@@ -35,11 +35,16 @@ internal sealed class IntakePulse(LabWarehouse warehouse, string service, string
     public async Task BeatAsync(int waiting, bool caughtUp, CancellationToken cancellationToken)
     {
         var now = time.GetUtcNow();
-        if (waiting == _lastWaiting && caughtUp == _lastCaughtUp && now - _lastBeat < BeatEvery && now >= _lastBeat)
+        if (waiting != _lastWaiting || caughtUp != _lastCaughtUp || now - _lastBeat >= BeatEvery || now < _lastBeat)
         {
-            return;
+            await warehouse.WriteAsync(session => BeatAsync(session, waiting, caughtUp), cancellationToken).ConfigureAwait(false);
         }
+    }
 
+    /// <summary>The sign of life in a transaction that is written anyway: each of its own would wait for the disk and for other writers.</summary>
+    public async Task BeatAsync(WarehouseSession session, int waiting, bool caughtUp)
+    {
+        var now = time.GetUtcNow();
         var beat = new Heartbeat
         {
             Service = service,
@@ -48,7 +53,7 @@ internal sealed class IntakePulse(LabWarehouse warehouse, string service, string
             CaughtUpAt = caughtUp ? now : null,
             Waiting = waiting,
         };
-        await warehouse.WriteAsync(session => HeartbeatStore.BeatAsync(session, beat), cancellationToken).ConfigureAwait(false);
+        await HeartbeatStore.BeatAsync(session, beat).ConfigureAwait(false);
         (_lastWaiting, _lastCaughtUp, _lastBeat) = (waiting, caughtUp, now);
     }
 }

@@ -121,10 +121,15 @@ public sealed class IntakeWorker : BackgroundService
         foreach (var batch in Batches.Split(ready, _options.FilesPerCommit, _options.BytesPerCommit))
         {
             var result = await _intake.TakeAsync(_folder, batch, cancellationToken).ConfigureAwait(false);
-            _relay.Wake();
             unreadable.AddRange(result.Unreadable);
-            await PutAwayAsync(result.Taken).ConfigureAwait(false);
             waiting -= batch.Count;
+            if (waiting == 0)
+            {
+                // While files wait the relay looks by itself, every other second: evaluation woken by each commit would compete with the next.
+                _relay.Wake();
+            }
+
+            await PutAwayAsync(result.Taken, waiting).ConfigureAwait(false);
             await _pulse.BeatAsync(waiting, caughtUp: false, cancellationToken).ConfigureAwait(false);
             await _pulse.HoldLeaseAsync(cancellationToken).ConfigureAwait(false);
         }
@@ -132,7 +137,7 @@ public sealed class IntakeWorker : BackgroundService
         return unreadable;
     }
 
-    private async Task PutAwayAsync(IReadOnlyList<TakenFile> taken)
+    private async Task PutAwayAsync(IReadOnlyList<TakenFile> taken, int waiting)
     {
         var moved = new List<int>(taken.Count);
         foreach (var file in taken)
@@ -153,7 +158,13 @@ public sealed class IntakeWorker : BackgroundService
         if (moved.Count > 0)
         {
             CrashPoint.Passed(DurableStep.BatchMoved);
-            await _warehouse.WriteAsync(session => FileLedgerStore.MarkPutAwayAsync(session, moved), CancellationToken.None).ConfigureAwait(false);
+            await _warehouse.WriteAsync(
+                async session =>
+                {
+                    await FileLedgerStore.MarkPutAwayAsync(session, moved).ConfigureAwait(false);
+                    await _pulse.BeatAsync(session, waiting, caughtUp: false).ConfigureAwait(false);
+                },
+                CancellationToken.None).ConfigureAwait(false);
         }
     }
 

@@ -34,6 +34,10 @@ internal static class AnalysisTiming
         return slow == 0 ? 0 : 1;
     }
 
+    /// <summary>One season as randomised blocks.</summary>
+    /// <returns>How many milliseconds it took.</returns>
+    public static double OnceForBenchmark() => Once(Design(TrialLayout.RandomisedBlocks), Rows());
+
     /// <summary>Processor time stands beside the clock: on a busy machine only it can be compared.</summary>
     private static (double First, double Median, double Slowest, double Processor) Time(TrialLayout layout)
     {

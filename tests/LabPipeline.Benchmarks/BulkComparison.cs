@@ -1,39 +1,44 @@
-using System.Diagnostics;
-using System.Globalization;
-using Microsoft.Data.Sqlite;
-
 namespace LabPipeline.Benchmarks;
 
-/// <summary>Drop to committed, against sqlite3's own import into a table with the same unique key, WAL and synchronous FULL.</summary>
+/// <summary>One large file, drop to committed and again, against sqlite3's own import and scripts into a table with the same unique key.</summary>
 internal static class BulkComparison
 {
-    private static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(10);
+    private const string SqliteName = "sqlite3 .import";
+    private const string PythonName = "Python csv + sqlite3";
+    private const string RName = "R fread + DBI";
 
+    private static readonly Dictionary<string, List<double>> Times = [];
+
+    /// <summary>First time: ours is over when the readings can be queried, theirs when the process has ended.</summary>
     public static async Task<int> RunAsync(string[] args)
     {
-        var rows = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 1_000_000;
-        var rounds = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5;
+        var (rows, rounds) = (Figures.Number(args, 0, 1_000_000), Figures.Number(args, 1, 5));
+        var hasR = await OtherSide.HasRAsync();
         var folder = Directory.CreateTempSubdirectory("labpipeline-bulk-").FullName;
         try
         {
-            var ours = new List<double>();
-            var theirs = new List<double>();
-            var processor = new List<double>();
-            long peak = 0;
+            var (processor, peak) = (new List<double>(), 0L);
             for (var round = 1; round <= rounds; round++)
             {
                 var file = Path.Combine(folder, "bulk.csv");
                 SugarFile.Write(file, rows, round);
-                theirs.Add(await ImportAsync(folder, file));
-                var (seconds, processorSeconds, peakBytes) = await StationAsync(Path.Combine(folder, "data"), file, rows);
-                ours.Add(seconds);
-                processor.Add(processorSeconds);
-                peak = Math.Max(peak, peakBytes);
-                Print($"round {round}: station {seconds:0.00} s (processor {processorSeconds:0.00} s), sqlite3 {theirs[^1]:0.00} s");
+                await OtherAsync(SqliteName, folder, database => OtherSide.SqliteImportAsync(database, file));
+                await OtherAsync(PythonName, folder, database => OtherSide.PythonImportAsync(database, file));
+                if (hasR)
+                {
+                    await OtherAsync(RName, folder, database => OtherSide.RImportAsync(database, file));
+                }
+
+                var measured = await StationAsync(Path.Combine(folder, "data"), file, rows);
+                processor.Add(measured.Processor);
+                peak = Math.Max(peak, measured.Peak);
+                Figures.Print($"round {round}: {string.Join(", ", Times.Select(entry => FormattableString.Invariant($"{entry.Key} {entry.Value[^1]:0.00} s")))}");
             }
 
-            Print($"median: station {Median(ours):0.00} s ({rows / Median(ours):N0} rows/s), sqlite3 .import {Median(theirs):0.00} s ({rows / Median(theirs):N0} rows/s)");
-            Print($"station processor time {Median(processor):0.00} s; ratio of rates {Median(theirs) / Median(ours):0.00}, station peak memory {peak / 1048576.0:0} MB");
+            Figures.Print($"medians of {rounds} interleaved rounds, {rows:N0} rows x 8 columns{(hasR ? "" : "; R with data.table, DBI and RSQLite is not installed")}");
+            PrintTable(rows);
+            Figures.Print($"station: processor {Figures.Median(processor):0.00} s, peak memory {Figures.Mebibytes(peak):0} MB");
+            Figures.PrintLoad();
             return 0;
         }
         finally
@@ -42,89 +47,83 @@ internal static class BulkComparison
         }
     }
 
-    private static async Task<double> ImportAsync(string folder, string file)
+    /// <summary>The same content under another name: recognised by its hash, against scripts that offer every row again.</summary>
+    public static async Task<int> RunAgainAsync(string[] args)
     {
-        var database = Path.Combine(folder, "import.db");
-        var script = $"""
-            pragma journal_mode = wal;
-            pragma synchronous = full;
-            create table r (sample text, run text, seq integer, extract text, replicate integer, glucose real, operator text, time text, unique (run, seq));
-            .import --csv --skip 1 {file} r
-            """;
-        var start = new ProcessStartInfo("sqlite3", [database]) { RedirectStandardInput = true, RedirectStandardOutput = true };
-        var watch = Stopwatch.StartNew();
-        using var process = Process.Start(start)!;
-        await process.StandardInput.WriteAsync(script + "\n");
-        process.StandardInput.Close();
-        await process.WaitForExitAsync();
-        var seconds = watch.Elapsed.TotalSeconds;
-        foreach (var path in Directory.EnumerateFiles(folder, "import.db*"))
-        {
-            File.Delete(path);
-        }
-
-        return seconds;
-    }
-
-    private static async Task<(double Seconds, double ProcessorSeconds, long PeakBytes)> StationAsync(string data, string file, int rows)
-    {
-        Directory.CreateDirectory(Path.Combine(data, "profiles", "sugar"));
-        await File.WriteAllTextAsync(Path.Combine(data, "profiles", "sugar", "bulk.json"), SugarFile.Profile);
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--without-board", "--data", data]) { RedirectStandardOutput = true };
-        using var process = Process.Start(start)!;
+        var (rows, rounds) = (Figures.Number(args, 0, 1_000_000), Figures.Number(args, 1, 5));
+        var folder = Directory.CreateTempSubdirectory("labpipeline-again-").FullName;
         try
         {
-            var drop = Path.Combine(data, "drop", "sugar");
-            await UntilAsync(() => Directory.Exists(Path.Combine(drop, "taken")) && Count(data, "select count(*) from heartbeat where caught_up_at is not null") == 4);
-            var before = process.TotalProcessorTime;
-            var watch = Stopwatch.StartNew();
-            File.Move(file, Path.Combine(drop, "bulk.csv"));
-            await UntilAsync(() => Count(data, "select coalesce(max(new_count), 0) from source_file") == rows);
-            var seconds = watch.Elapsed.TotalSeconds;
-            process.Refresh();
-            return (seconds, (process.TotalProcessorTime - before).TotalSeconds, PeakOf(process.Id));
+            var (file, database) = (Path.Combine(folder, "again.csv"), Path.Combine(folder, "other.db"));
+            SugarFile.Write(file, rows, round: 1);
+            await OtherSide.PythonImportAsync(database, file);
+            await using var station = await StationProcess.StartAsync(Path.Combine(folder, "data"), SugarFile.Profile);
+            File.Copy(file, Path.Combine(folder, "first.csv"));
+            File.Move(Path.Combine(folder, "first.csv"), Path.Combine(station.Drop, "first.csv"));
+            await station.UntilAsync("select count(*) from arrival where put_away = 1", 1);
+            for (var round = 1; round <= rounds; round++)
+            {
+                Add(PythonName, await OtherSide.PythonImportAsync(database, file));
+                var copy = Path.Combine(folder, $"again-{round}.csv");
+                File.Copy(file, copy);
+                File.Move(copy, Path.Combine(station.Drop, $"again-{round}.csv"));
+                Add("station", await station.UntilAsync("select count(*) from arrival where again = 1", round));
+            }
+
+            Figures.Print($"same file again, medians of {rounds} interleaved rounds, {rows:N0} rows");
+            PrintTable(rows);
+            Figures.PrintLoad();
+            return 0;
         }
         finally
         {
-            process.Kill();
-            await process.WaitForExitAsync();
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static async Task OtherAsync(string name, string folder, Func<string, Task<double>> import)
+    {
+        var database = Path.Combine(folder, "other.db");
+        Add(name, await import(database));
+        OtherSide.Forget(database);
+    }
+
+    private static async Task<(double Processor, long Peak)> StationAsync(string data, string file, int rows)
+    {
+        try
+        {
+            await using var station = await StationProcess.StartAsync(data, SugarFile.Profile);
+            var before = station.ProcessorSeconds;
+            File.Move(file, Path.Combine(station.Drop, "bulk.csv"));
+            var committed = await station.UntilAsync("select coalesce(max(new_count), 0) from source_file", rows);
+            Add("station", committed);
+            var processor = station.ProcessorSeconds - before;
+            Add("station, put away", committed + await station.UntilAsync("select count(*) from arrival where put_away = 1", 1));
+            return (processor, station.PeakBytes);
+        }
+        finally
+        {
             Directory.Delete(data, recursive: true);
         }
     }
 
-    private static async Task UntilAsync(Func<bool> reached)
+    private static void Add(string name, double seconds)
     {
-        while (!reached())
+        if (!Times.TryGetValue(name, out var times))
         {
-            await Task.Delay(LookEvery);
+            Times.Add(name, times = []);
         }
+
+        times.Add(seconds);
     }
 
-    private static long Count(string data, string sql)
+    private static void PrintTable(int rows)
     {
-        try
+        var ours = Figures.Median(Times["station"]);
+        foreach (var (name, times) in Times)
         {
-            using var connection = new SqliteConnection($"Data Source={Path.Combine(data, "warehouse.db")};Mode=ReadOnly;Pooling=false");
-            connection.Open();
-            using var command = connection.CreateCommand();
-            command.CommandText = sql;
-            return (long)command.ExecuteScalar()!;
-        }
-        catch (SqliteException)
-        {
-            // The warehouse is still being made.
-            return -1;
+            var median = Figures.Median(times);
+            Figures.Print($"{name,-24} {median,7:0.00} s {rows / median,12:N0} rows/s   station's time to committed is {ours / median:0.00} of it");
         }
     }
-
-    /// <summary>Highest resident size so far; Linux only.</summary>
-    private static long PeakOf(int processId)
-    {
-        var line = File.ReadLines($"/proc/{processId}/status").First(text => text.StartsWith("VmHWM:", StringComparison.Ordinal));
-        return long.Parse(line.AsSpan(6).Trim().ToString().Split(' ')[0], CultureInfo.InvariantCulture) * 1024;
-    }
-
-    private static double Median(List<double> values) => values.Order().ElementAt(values.Count / 2);
-
-    private static void Print(FormattableString text) => Console.WriteLine(text.ToString(CultureInfo.InvariantCulture));
 }

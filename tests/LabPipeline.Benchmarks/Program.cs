@@ -3,6 +3,14 @@ using LabPipeline.Benchmarks;
 return args switch
 {
     ["bulk", .. var rest] => await BulkComparison.RunAsync(rest),
+    ["again", .. var rest] => await BulkComparison.RunAgainAsync(rest),
+    ["small", .. var rest] => await SmallFilesComparison.RunAsync(rest),
+    ["parse", .. var rest] => await ParseComparison.RunAsync(rest),
+    ["growth", .. var rest] => await GrowthTiming.RunAsync(rest),
+    ["memory", .. var rest] => await MemoryTiming.RunAsync(rest),
+    ["startup", .. var rest] => await StartupTiming.RunAsync(rest),
+    ["drain", .. var rest] => await DrainComparison.RunAsync(rest),
+    ["micro", .. var rest] => MicroBenchmarks.Run(rest),
     ["analysis"] => AnalysisTiming.Run(),
     ["report", .. var rest] => await ReportTiming.RunAsync(rest),
     ["latency", .. var rest] => await LatencyTiming.RunAsync(rest),
@@ -12,10 +20,21 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("Usage: bulk [rows] [rounds]   one sugar file of 8 columns: station against sqlite3 .import, interleaved");
-    Console.Error.WriteLine("       analysis               all tables of 4 clones x 3 rates x 4 blocks x 8 pulls, warm median of 20");
-    Console.Error.WriteLine("       report [--growth] [--split-plot]   season report of 192 plots x 8 pulls, 5 processes; with --growth also 48 and 768 plots");
-    Console.Error.WriteLine("       latency [--seconds 120] [--rate 10]   small files at a steady rate: drop to readings in the warehouse, drop to alert mail");
-    Console.Error.WriteLine("       board [--millions 10] [--users 20] [--rounds 3] [--rows 1000000]   people on the board of a large warehouse, with and without files being loaded");
+    Console.Error.WriteLine(
+        """
+        Usage: bulk [rows] [rounds]     one sugar file of 8 columns, drop to committed: station against sqlite3 .import, Python and R, interleaved
+               again [rows] [rounds]    the same content again: station against Python
+               small [files] [rounds]   files of 50 rows that wait at once: station against one Python process
+               parse [rows] [rounds]    strict typed reading of a file: ours against CsvHelper and Python
+               growth [readings]        one more file, and one sample's trail, by what the warehouse holds (10,000,000)
+               memory [rows]            peak memory from 1,000,000 to 20,000,000 rows
+               startup [rounds]         process start to ready, and to the first file taken
+               drain [messages] [rounds]  outbox drained to a private RabbitMQ node against plain publishing
+               micro [filter]           parser, hash, evaluation, analysis of variance, colour
+               analysis                 all tables of 4 clones x 3 rates x 4 blocks x 8 pulls, warm median of 20
+               latency [--seconds 120] [--rate 10]   small files at a steady rate: drop to readings in the warehouse, drop to alert mail
+               report [--growth] [--split-plot]   season report of 192 plots x 8 pulls, 5 processes; with --growth also 48 and 768 plots
+               board [--millions 10] [--users 20] [--rounds 3] [--rows 1000000]   people on the board of a large warehouse, with and without files being loaded
+        """);
     return 2;
 }

@@ -27,7 +27,7 @@ internal static class SugarFile
 
     private const int RowsPerSample = 40;
 
-    public static void Write(string path, int rows, int round)
+    public static void Write(string path, int rows, int round, int firstSample = 0, int mostSamples = int.MaxValue)
     {
         var start = new DateTime(2026, 1, 14, 8, 0, 0, DateTimeKind.Utc);
         var barcode = "";
@@ -37,13 +37,18 @@ internal static class SugarFile
         {
             if (row % RowsPerSample == 0)
             {
-                var payload = string.Create(CultureInfo.InvariantCulture, $"26XB{row / RowsPerSample:D7}");
-                barcode = payload + Mod37x36.Compute(payload);
+                barcode = BarcodeOf(firstSample + (row / RowsPerSample % mostSamples));
             }
 
             writer.Write(string.Create(
                 CultureInfo.InvariantCulture,
                 $"{barcode},R{round},{row},{(row % 2 == 0 ? 'A' : 'B')},{(row / 2 % 2) + 1},0.{(row * 7919L % 9973) + 10:D5},T{row % 4},{start.AddSeconds(row):yyyy-MM-dd HH:mm:ss}\n"));
         }
+    }
+
+    public static string BarcodeOf(int sample)
+    {
+        var payload = string.Create(CultureInfo.InvariantCulture, $"26XB{sample:D7}");
+        return payload + Mod37x36.Compute(payload);
     }
 }

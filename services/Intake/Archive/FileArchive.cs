@@ -20,30 +20,47 @@ public sealed class FileArchive(string folder, IArchiveDisk disk)
     {
     }
 
-    /// <summary>Copies a file into the archive and makes it durable before anything else happens to it.</summary>
+    /// <summary>Copies a file into the archive under a passing name; <see cref="Keep"/> makes it durable.</summary>
     /// <returns>Null when the file is not the one that was seen, or changed while it was copied: it is not complete after all.</returns>
-    public ArchivedFile? Take(SeenFile file, DateTimeOffset now, CancellationToken cancellationToken)
+    public ArchiveDraft? Copy(SeenFile file, DateTimeOffset now, CancellationToken cancellationToken)
     {
         var shelf = ShelfOf(now);
         disk.CreateFolder(shelf);
-        var draft = Path.Combine(shelf, Path.GetRandomFileName() + ".draft");
+        var path = Path.Combine(shelf, Path.GetRandomFileName() + ".draft");
         try
         {
-            var (sha256, bytes) = Copy(file.Path, draft, cancellationToken);
-            CrashPoint.Passed(DurableStep.DraftWritten);
-            if (bytes != file.Bytes || !file.LiesAt(file.Path))
+            var draft = Copy(file.Path, path, cancellationToken);
+            if (draft.Bytes == file.Bytes && file.LiesAt(file.Path))
             {
-                return null;
+                return draft;
             }
 
-            disk.Move(draft, Path.Combine(shelf, sha256));
-            CrashPoint.Passed(DurableStep.FileArchived);
-            return new ArchivedFile(sha256, bytes, Path.GetFileName(shelf) + "/" + sha256);
+            draft.Dispose();
+            return null;
         }
-        finally
+        catch
         {
-            disk.Delete(draft);
+            disk.Delete(path);
+            throw;
         }
+    }
+
+    /// <summary>Flushes the drafts together, then puts each under its hash. Flushed one by one they would wait for the disk as often as there are files.</summary>
+    public IReadOnlyList<ArchivedFile> Keep(IReadOnlyList<ArchiveDraft> drafts)
+    {
+        disk.Flush((IReadOnlyList<Stream>)[.. drafts.Select(draft => draft.Content)]);
+        var kept = new List<ArchivedFile>(drafts.Count);
+        foreach (var draft in drafts)
+        {
+            CrashPoint.Passed(DurableStep.DraftWritten);
+            draft.Content.Dispose();
+            var shelf = Path.GetDirectoryName(draft.Path)!;
+            disk.Move(draft.Path, Path.Combine(shelf, draft.Sha256));
+            CrashPoint.Passed(DurableStep.FileArchived);
+            kept.Add(new ArchivedFile(draft.Sha256, draft.Bytes, Path.GetFileName(shelf) + "/" + draft.Sha256));
+        }
+
+        return kept;
     }
 
     /// <summary>Makes the names of this month's shelf durable; one call serves all files taken since the last.</summary>
@@ -73,11 +90,11 @@ public sealed class FileArchive(string folder, IArchiveDisk disk)
 
     private string ShelfOf(DateTimeOffset now) => Path.Combine(folder, now.UtcDateTime.ToString("yyyy-MM", CultureInfo.InvariantCulture));
 
-    private (string Sha256, long Bytes) Copy(string path, string draft, CancellationToken cancellationToken)
+    private ArchiveDraft Copy(string path, string draft, CancellationToken cancellationToken)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         using var source = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, 0, FileOptions.SequentialScan);
-        using var target = disk.Create(draft);
+        var target = disk.Create(draft);
         var buffer = ArrayPool<byte>.Shared.Rent(BufferSize);
         try
         {
@@ -90,8 +107,12 @@ public sealed class FileArchive(string folder, IArchiveDisk disk)
                 bytes += count;
             }
 
-            disk.Flush(target);
-            return (Convert.ToHexStringLower(hash.GetHashAndReset()), bytes);
+            return new ArchiveDraft(disk, draft, target, Convert.ToHexStringLower(hash.GetHashAndReset()), bytes);
+        }
+        catch
+        {
+            target.Dispose();
+            throw;
         }
         finally
         {

@@ -14,6 +14,15 @@ public interface IArchiveDisk
     /// <summary>Makes the bytes written to an open file durable.</summary>
     void Flush(Stream file);
 
+    /// <summary>Makes the bytes written to several open files durable.</summary>
+    void Flush(IReadOnlyList<Stream> files)
+    {
+        foreach (var file in files)
+        {
+            Flush(file);
+        }
+    }
+
     /// <summary>Makes the names in a folder durable.</summary>
     void FlushFolder(string folder);
 

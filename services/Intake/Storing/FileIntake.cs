@@ -69,28 +69,46 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             },
             cancellationToken).ConfigureAwait(false);
 
-    private (List<(ReadyFile Ready, ArchivedFile Copy)> Archived, List<HeldEntry> Unreadable) Archive(
+    private (IReadOnlyList<(ReadyFile Ready, ArchivedFile Copy)> Archived, IReadOnlyList<HeldEntry> Unreadable) Archive(
         IReadOnlyList<ReadyFile> files, DateTimeOffset now, CancellationToken cancellationToken)
     {
-        var archived = new List<(ReadyFile Ready, ArchivedFile Copy)>(files.Count);
+        var drafts = new List<(ReadyFile Ready, ArchiveDraft Draft)>(files.Count);
         var unreadable = new List<HeldEntry>();
-        foreach (var ready in files)
+        try
         {
-            try
+            foreach (var ready in files)
             {
-                if (archive.Take(ready.File, now, cancellationToken) is { } copy)
+                try
                 {
-                    archived.Add((ready, copy));
+                    if (archive.Copy(ready.File, now, cancellationToken) is { } draft)
+                    {
+                        drafts.Add((ready, draft));
+                    }
+                }
+                catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+                {
+                    unreadable.Add(Unreadable(ready, exception));
                 }
             }
-            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-            {
-                var verdict = FolderReview.Unreadable(ready.File, exception);
-                unreadable.Add(new HeldEntry(ready.File, verdict.ReasonCode, verdict.Reason));
-            }
-        }
 
-        return (archived, unreadable);
+            var kept = archive.Keep([.. drafts.Select(entry => entry.Draft)]);
+            return ([.. drafts.Zip(kept, (entry, copy) => (entry.Ready, copy))], unreadable);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            // They were flushed together, and so it is none of them that failed, but the disk.
+            return ([], [.. unreadable, .. drafts.Select(entry => Unreadable(entry.Ready, exception))]);
+        }
+        finally
+        {
+            drafts.ForEach(entry => entry.Draft.Dispose());
+        }
+    }
+
+    private static HeldEntry Unreadable(ReadyFile ready, Exception exception)
+    {
+        var verdict = FolderReview.Unreadable(ready.File, exception);
+        return new HeldEntry(ready.File, verdict.ReasonCode, verdict.Reason);
     }
 
     private async Task<TakenFile> SettleAsync(
@@ -108,9 +126,9 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
 
         var entry = new LedgerEntry(folder.Kind, ready, known is null ? copy : copy with { Path = known.ArchivedAs }, known, now);
         var fileId = known?.FileId ?? await FileLedgerStore.InsertAsync(session, entry.Opened()).ConfigureAwait(false);
-        var file = await StoreAsync(session, entry, fileId).ConfigureAwait(false);
+        var (file, barcodes) = await StoreAsync(session, entry, fileId).ConfigureAwait(false);
         await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
-        await IntakeMessages.AddAsync(session, file, now).ConfigureAwait(false);
+        await IntakeMessages.AddAsync(session, file, barcodes, now).ConfigureAwait(false);
         var arrivalId = await FileLedgerStore.InsertArrivalAsync(session, ArrivalOf(folder, ready, fileId, again: false, now)).ConfigureAwait(false);
         return new TakenFile(arrivalId, ready.File, ReasonOf(file));
     }
@@ -126,7 +144,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         return new TakenFile(arrivalId, ready.File, ReasonOf(known));
     }
 
-    private async Task<SourceFile> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)
+    private async Task<(SourceFile File, IReadOnlyList<string> Barcodes)> StoreAsync(WarehouseSession session, LedgerEntry entry, int fileId)
     {
         const string BeforeFile = "before_file";
         await session.Transaction!.SaveAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
@@ -136,16 +154,15 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
         if (outcome.State != ReadState.Complete)
         {
             await session.Transaction.RollbackAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
-            return entry.Refused(fileId, outcome);
+            return (entry.Refused(fileId, outcome), []);
         }
 
         var counts = await loader.CompleteAsync().ConfigureAwait(false);
         await FileLedgerStore.ReplaceParkedAsync(
             session, fileId, outcome.ParkedRows.Select(row => (row.Line, row.Fault.Describe(entry.Ready.File.Name)))).ConfigureAwait(false);
-        var unplanned = counts is { FirstReadingId: { } first, LastReadingId: { } last }
-            ? await FileLedgerStore.ListUnplannedAsync(session, fileId, first, last).ConfigureAwait(false)
-            : [];
-        return entry.Stored(fileId, outcome, counts, unplanned);
+        var barcodes = await loader.ListBarcodesAsync().ConfigureAwait(false);
+        var unplanned = await loader.ListUnplannedAsync().ConfigureAwait(false);
+        return (entry.Stored(fileId, outcome, counts, unplanned), barcodes);
     }
 
     private async Task<ReadOutcome> ReadAsync(LedgerEntry entry, IFactLoader loader, CancellationToken cancellationToken)

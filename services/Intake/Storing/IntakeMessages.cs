@@ -11,7 +11,7 @@ internal static class IntakeMessages
 {
     private const int BarcodesPerMessage = 500;
 
-    public static async Task AddAsync(WarehouseSession session, SourceFile file, DateTimeOffset now)
+    public static async Task AddAsync(WarehouseSession session, SourceFile file, IReadOnlyList<string> barcodes, DateTimeOffset now)
     {
         var identity = string.Create(CultureInfo.InvariantCulture, $"{file.Sha256}|{file.TakenAt.UtcTicks}");
         if (file.State == FileState.Refused)
@@ -20,9 +20,6 @@ internal static class IntakeMessages
             return;
         }
 
-        var barcodes = file is { FirstReadingId: { } first, LastReadingId: { } last }
-            ? await FileLedgerStore.ListBarcodesAsync(session, file.FileId, first, last).ConfigureAwait(false)
-            : [];
         var parts = Math.Max(1, (barcodes.Count + BarcodesPerMessage - 1) / BarcodesPerMessage);
         for (var part = 1; part <= parts; part++)
         {

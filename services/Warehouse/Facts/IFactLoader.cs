@@ -7,4 +7,10 @@ public interface IFactLoader : IDisposable
 
     /// <summary>Finishes the load and tells what became of every fact added.</summary>
     Task<FactCounts> CompleteAsync();
+
+    /// <summary>Barcodes with readings, new or contested, that came with this file, rising; to be asked once the load is complete.</summary>
+    Task<IReadOnlyList<string>> ListBarcodesAsync();
+
+    /// <summary>Those of the barcodes that are in no plan, rising.</summary>
+    Task<IReadOnlyList<string>> ListUnplannedAsync();
 }

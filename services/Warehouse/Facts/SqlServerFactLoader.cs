@@ -6,6 +6,7 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
     private readonly InstrumentRuns _runs = new(session);
     private readonly SqlServerFactBatch?[] _batches = new SqlServerFactBatch?[SqlServerFactText.All.Count];
     private int _added;
+    private (long? First, long? Last) _readings;
 
     public void Add(in NewFact fact)
     {
@@ -17,7 +18,6 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
     public async Task<FactCounts> CompleteAsync()
     {
         var (stored, conflicting) = (0, 0);
-        (long? first, long? last) = (null, null);
         foreach (var subject in Enum.GetValues<FactSubject>())
         {
             var counts = _batches[(int)subject] is { } batch ? await batch.StoreAsync().ConfigureAwait(false) : [];
@@ -25,12 +25,16 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
             conflicting += counts.Where(count => count.Standing == (int)Standing.Contested).Sum(count => count.Facts);
             if (subject == FactSubject.Sample && counts.Count > 0)
             {
-                (first, last) = (counts.Min(count => count.FirstId), counts.Max(count => count.LastId));
+                _readings = (counts.Min(count => count.FirstId), counts.Max(count => count.LastId));
             }
         }
 
-        return new FactCounts(stored, _added - stored - conflicting, conflicting, first, last);
+        return new FactCounts(stored, _added - stored - conflicting, conflicting, _readings.First, _readings.Last);
     }
+
+    public Task<IReadOnlyList<string>> ListBarcodesAsync() => ListAsync(FileLedgerStore.ListBarcodesAsync);
+
+    public Task<IReadOnlyList<string>> ListUnplannedAsync() => ListAsync(FileLedgerStore.ListUnplannedAsync);
 
     public void Dispose()
     {
@@ -39,4 +43,7 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
             batch?.Dispose();
         }
     }
+
+    private async Task<IReadOnlyList<string>> ListAsync(Func<WarehouseSession, int, long, long, Task<IReadOnlyList<string>>> list) =>
+        _readings is { First: { } first, Last: { } last } ? await list(session, fileId, first, last).ConfigureAwait(false) : [];
 }

@@ -1,57 +1,61 @@
 using Microsoft.Data.Sqlite;
+using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>Row-by-row load through statements prepared once and bound by position; several rows a statement measured slower.</summary>
+/// <summary>Loads by batches of rows that SQLite reads from this program's memory; see <see cref="SqliteFactModule"/>.</summary>
 internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : IFactLoader
 {
-    private readonly SqliteConnection _connection = (SqliteConnection)session.Connection;
+    private readonly sqlite3 _database = Prepared(session);
     private readonly InstrumentRuns _runs = new(session);
-    private readonly SqliteFactStatements?[] _statements = new SqliteFactStatements?[3];
-    private int _new;
-    private int _repeated;
-    private int _conflicting;
-    private long? _firstReading;
-    private long? _lastReading;
+    private readonly SqliteFactTableLoader?[] _tables = new SqliteFactTableLoader?[3];
+    private List<string> _barcodes = [];
 
     public void Add(in NewFact fact)
     {
         var run = _runs.IdOf(fact.Instrument, fact.Run);
-        var statements = _statements[(int)fact.Subject] ??= new SqliteFactStatements(_connection, FactTable.Of(fact.Subject), fileId);
-        if (statements.Insert(run, fact, Standing.InEffect))
-        {
-            _new++;
-            Note(fact, statements);
-        }
-        else if (statements.IsKnown(run, fact))
-        {
-            _repeated++;
-        }
-        else
-        {
-            statements.Insert(run, fact, Standing.Contested);
-            _conflicting++;
-            Note(fact, statements);
-        }
+        var table = _tables[(int)fact.Subject] ??= new SqliteFactTableLoader(_database, FactTable.Of(fact.Subject), fileId);
+        table.Add(run, fact);
     }
 
-    public Task<FactCounts> CompleteAsync() =>
-        Task.FromResult(new FactCounts(_new, _repeated, _conflicting, _firstReading, _lastReading));
+    public Task<FactCounts> CompleteAsync()
+    {
+        var tables = _tables.OfType<SqliteFactTableLoader>().ToList();
+        foreach (var table in tables)
+        {
+            table.Flush();
+        }
+
+        var readings = _tables[(int)FactSubject.Sample];
+        _barcodes = readings?.TakeBarcodes() ?? [];
+        return Task.FromResult(new FactCounts(
+            tables.Sum(table => table.New),
+            tables.Sum(table => table.Repeated),
+            tables.Sum(table => table.Conflicting),
+            readings?.FirstId,
+            readings?.LastId));
+    }
+
+    public Task<IReadOnlyList<string>> ListBarcodesAsync() => Task.FromResult<IReadOnlyList<string>>(_barcodes);
+
+    public Task<IReadOnlyList<string>> ListUnplannedAsync()
+    {
+        using var plan = new SqlitePlanLookup(_database);
+        return Task.FromResult<IReadOnlyList<string>>(_barcodes.FindAll(barcode => !plan.Holds(barcode)));
+    }
 
     public void Dispose()
     {
-        foreach (var statements in _statements)
+        foreach (var table in _tables)
         {
-            statements?.Dispose();
+            table?.Dispose();
         }
     }
 
-    private void Note(in NewFact fact, SqliteFactStatements statements)
+    private static sqlite3 Prepared(WarehouseSession session)
     {
-        if (fact.Subject == FactSubject.Sample)
-        {
-            _lastReading = statements.LastId;
-            _firstReading ??= _lastReading;
-        }
+        var database = ((SqliteConnection)session.Connection).Handle ?? throw new InvalidOperationException("The connection is closed.");
+        SqliteFactModule.Register(database);
+        return database;
     }
 }

@@ -78,7 +78,8 @@ public sealed class PowerLossTests(ITestOutputHelper output)
             foreach (var (batch, number) in files.Chunk(FilesPerBatch).Select((batch, number) => (batch, number)))
             {
                 var now = Start.AddDays(number);
-                var copies = batch.Select(file => (new ReadyFile(file, Profile), archive.Take(file, now, Stop)!)).ToList();
+                var kept = archive.Keep([.. batch.Select(file => archive.Copy(file, now, Stop)!)]);
+                var copies = batch.Zip(kept, (file, copy) => (new ReadyFile(file, Profile), copy)).ToList();
                 archive.Note(Drop, copies, now);
                 archive.Settle(now);
                 ledger.AddRange(copies.Select(copy => copy.Item2));

@@ -69,11 +69,11 @@ internal static class FactFiles
     public static Task<IReadOnlyList<StoredFact>> ListAsync(ScratchWarehouse scratch, string table = "reading") => scratch.Warehouse.ReadAsync<IReadOnlyList<StoredFact>>(
         async session => Dapper.SqlMapper.AsList(await Dapper.SqlMapper.QueryAsync<StoredFact>(
             session.Connection,
-            $"select f.reading_id as Id, f.row_key as RowKey, f.value, f.standing, s.name as [File], f.line from {table} f join source_file s on s.file_id = f.file_id order by f.reading_id")),
+            $"select f.reading_id as Id, cast(f.row_key as nvarchar(200)) as RowKey, f.value, f.standing, s.name as [File], f.line from {table} f join source_file s on s.file_id = f.file_id order by f.reading_id")),
         Stop);
 
     public static Task StandAsync(ScratchWarehouse scratch, string rowKey, Standing standing) => scratch.Warehouse.WriteAsync(
         session => Dapper.SqlMapper.ExecuteAsync(
-            session.Connection, "update reading set standing = @standing where row_key = @rowKey", new { standing = (int)standing, rowKey }, session.Transaction),
+            session.Connection, "update reading set standing = @standing where cast(row_key as nvarchar(200)) = @rowKey", new { standing = (int)standing, rowKey }, session.Transaction),
         Stop);
 }

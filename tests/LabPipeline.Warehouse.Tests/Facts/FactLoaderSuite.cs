@@ -38,6 +38,19 @@ public abstract class FactLoaderSuite(DialectName store)
     }
 
     [Fact]
+    public async Task Keys_WhenTheyAreNumbersWrittenInSeveralWays_StayDifferentAndReadBackAsWritten()
+    {
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
+        string[] keys = ["7", "07", "7.0", "-7", "+7", "0", "00", "999999999999999999", "1000000000000000000", "7|A"];
+
+        var (_, counts) = await FactFiles.StoreAsync(scratch, "a", keys.Select(key => FactFiles.Reading(key, 0.052m)));
+        var (_, again) = await FactFiles.StoreAsync(scratch, "b", keys.Select(key => FactFiles.Reading(key, 0.052m)));
+
+        Assert.Equal((keys.Length, keys.Length), (counts.New, again.Repeated));
+        Assert.Equal(keys, (await FactFiles.ListAsync(scratch)).Select(row => row.RowKey));
+    }
+
+    [Fact]
     public async Task Fact_WhenItContradictsOneInEffect_IsContestedOnceHoweverOftenItComes()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);

@@ -1,4 +1,4 @@
-select c.barcode, c.quantity_id as QuantityId, u.instrument, u.run, c.row_key as RowKey, c.raw_value as RawValue, c.raw_unit as RawUnit,
+select c.barcode, c.quantity_id as QuantityId, u.instrument, u.run, cast(c.row_key as nvarchar(200)) as RowKey, c.raw_value as RawValue, c.raw_unit as RawUnit,
        f.name as FileName, f.sha256 as FileSha256, c.line,
        e.barcode as StandingBarcode, e.raw_value as StandingRawValue, e.raw_unit as StandingRawUnit, g.name as StandingFileName, e.line as StandingLine
 from reading c

@@ -1,0 +1,104 @@
+using SQLitePCL;
+
+namespace LabPipeline.Warehouse.Facts;
+
+/// <summary>Loads the facts of one file into one table, a batch at a time.</summary>
+internal sealed class SqliteFactTableLoader : IDisposable
+{
+    private readonly SqliteFactStatements _statements;
+    private readonly SqliteFactBatch _batch;
+    private readonly bool[] _inserted = new bool[SqliteFactBatch.Size];
+    private readonly HashSet<string> _barcodes = new(StringComparer.Ordinal);
+    private string? _lastBarcode;
+
+    public SqliteFactTableLoader(sqlite3 database, FactTable table, int fileId)
+    {
+        _statements = new SqliteFactStatements(database, table, fileId);
+        _batch = new SqliteFactBatch(_statements.NextId());
+    }
+
+    public int New { get; private set; }
+
+    public int Repeated { get; private set; }
+
+    public int Conflicting { get; private set; }
+
+    public long? FirstId { get; private set; }
+
+    public long? LastId { get; private set; }
+
+    public void Add(long run, in NewFact fact)
+    {
+        _batch.Add(run, fact);
+        if (_batch.Count == SqliteFactBatch.Size)
+        {
+            Flush();
+        }
+    }
+
+    /// <summary>Stores what was added and not yet stored.</summary>
+    public void Flush()
+    {
+        if (_batch.Count == 0)
+        {
+            return;
+        }
+
+        _batch.OpenAll();
+        var inserted = _statements.Insert(_batch, Standing.InEffect);
+        New += inserted;
+        var all = inserted == _batch.Count;
+        _inserted.AsSpan().Fill(all);
+        if (!all)
+        {
+            _statements.MarkInserted(_batch, _inserted);
+        }
+
+        for (var row = 0; row < _batch.Count; row++)
+        {
+            if (_inserted[row] || Contests(row))
+            {
+                Note(row);
+            }
+        }
+
+        _batch.Clear();
+    }
+
+    /// <summary>Barcodes of the facts that went in, new or contested, rising; they are handed over and not kept.</summary>
+    public List<string> TakeBarcodes()
+    {
+        List<string> barcodes = [.. _barcodes];
+        _barcodes.Clear();
+        _barcodes.TrimExcess();
+        barcodes.Sort(StringComparer.Ordinal);
+        return barcodes;
+    }
+
+    public void Dispose() => _statements.Dispose();
+
+    /// <summary>The key of the fact is taken: the same value counts once, another one is kept as contested, once.</summary>
+    private bool Contests(int row)
+    {
+        if (_statements.IsKnown(_batch[row].Run, _batch[row].Fact))
+        {
+            Repeated++;
+            return false;
+        }
+
+        _batch.OpenOnly(row);
+        Conflicting += _statements.Insert(_batch, Standing.Contested);
+        return true;
+    }
+
+    private void Note(int row)
+    {
+        LastId = _batch.FirstId + row;
+        FirstId ??= LastId;
+        if (_batch[row].Fact.Barcode is { } barcode && !ReferenceEquals(barcode, _lastBarcode))
+        {
+            _lastBarcode = barcode;
+            _barcodes.Add(barcode);
+        }
+    }
+}
