@@ -5,7 +5,7 @@ namespace LabPipeline.Intake.Tests.Folders;
 /// <summary>Numbers of the operating system: errno(3), ENOSPC 28, EACCES 13; Windows' system error codes, ERROR_DISK_FULL 112, ERROR_SHARING_VIOLATION 32.</summary>
 public sealed class UnreadableFileTests
 {
-    private static readonly SeenFile File = new("run1.csv", "/drop/sugar/run1.csv", 17, DateTimeOffset.UnixEpoch, SeenKind.File);
+    private static readonly SeenFile File = new("run1.csv", "/drop/sugar/run1.csv", 17, DateTimeOffset.UnixEpoch, SeenKind.RegularFile);
 
     [Fact]
     public void Unreadable_WhenTheDiskIsFull_AsksForRoomAndNotForRights()
