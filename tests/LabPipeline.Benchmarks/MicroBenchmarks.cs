@@ -89,7 +89,14 @@ public class MicroBenchmarks : IReadingSink
             {
                 yield return new SampleReading
                 {
-                    ReadingId = ++id, Barcode = "26K70012C", QuantityId = quantity.Id, Value = value, Extract = extract, Instrument = "SUG-1", Run = "r1", RowKey = extract,
+                    ReadingId = ++id,
+                    Barcode = "26K70012C",
+                    QuantityId = quantity.Id,
+                    Value = value,
+                    Extract = extract,
+                    Instrument = "SUG-1",
+                    Run = "r1",
+                    RowKey = extract,
                 };
             }
         }

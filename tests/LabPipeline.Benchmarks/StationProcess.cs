@@ -47,7 +47,8 @@ internal sealed class StationProcess : IAsyncDisposable
         var started = DateTime.UtcNow;
         var watch = Stopwatch.StartNew();
         var process = Process.Start(new ProcessStartInfo(
-            "dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--without-board", "--data", data]) { RedirectStandardOutput = true })!;
+            "dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--without-board", "--data", data])
+        { RedirectStandardOutput = true })!;
         var station = new StationProcess(data, process);
         await station.UntilAsync($"select count(*) from heartbeat where service like 'intake-%' and caught_up_at >= '{started:yyyy-MM-ddTHH:mm:ss.fff}Z'", Folders);
         station.ReadyAfter = watch.Elapsed;
