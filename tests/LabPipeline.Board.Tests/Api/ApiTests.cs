@@ -2,7 +2,6 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Text.Json;
 using LabPipeline.Board.Api;
-using LabPipeline.Warehouse.Machinery;
 
 namespace LabPipeline.Board.Tests.Api;
 
@@ -99,26 +98,6 @@ public sealed class ApiTests : IAsyncLifetime
         await TextAsync("/api/v1/results");
 
         Assert.Contains("http_server_request_duration_seconds_count", await TextAsync("/metrics"), StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public async Task Metrics_WhenAServiceLives_TellItsSilenceTheQueuesAndTheRoomLeft()
-    {
-        await _board.Warehouse.WriteAsync(
-            session => HeartbeatStore.BeatAsync(session, new Heartbeat { Service = "quality", StartedAt = RunningBoard.Now, BeatAt = RunningBoard.Now.AddSeconds(-30) }), Token);
-
-        // Looked at when the board starts and every fifteen seconds; a busy machine may take its time.
-        var end = DateTime.UtcNow.AddSeconds(120);
-        string text;
-        while (!(text = await TextAsync("/metrics")).Contains("service=\"quality\"", StringComparison.Ordinal) && DateTime.UtcNow < end)
-        {
-            await Task.Delay(500, Token);
-        }
-
-        Assert.Matches("labpipeline_service_silence_seconds{.*service=\"quality\".*} 30", text);
-        Assert.Matches("labpipeline_outbox_waiting{.*} 0", text);
-        Assert.Matches("labpipeline_messages_parked{.*} 0", text);
-        Assert.Matches("labpipeline_data_free_bytes{.*} [1-9]", text);
     }
 
     private static int Number(JsonDocument page, string name) => page.RootElement.GetProperty(name).GetInt32();
