@@ -26,6 +26,8 @@ public static class CrashPoint
         if (step == Where && Interlocked.Decrement(ref _passesLeft) == 0)
         {
             Process.GetCurrentProcess().Kill();
+
+            // The system may take a moment to end the process; this thread must not take another step meanwhile.
             Thread.Sleep(Timeout.Infinite);
         }
     }
