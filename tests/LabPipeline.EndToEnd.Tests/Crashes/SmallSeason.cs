@@ -11,14 +11,18 @@ internal sealed class SmallSeason
 {
     private const int SamplesPerRound = 3;
     private const int Clones = 8;
-    private const int Pulls = 4;
+    private const int FewestPulls = 4;
+    private const int DaysPerPull = 3;
+
+    private static readonly DateOnly FirstPull = new(2098, 10, 10);
 
     private readonly IReadOnlyList<string> _barcodes;
 
     public SmallSeason(int rounds)
     {
-        var blocks = ((rounds * SamplesPerRound) / (Clones * Pulls)) + 1;
-        var result = PlanDocument.Parse(PlanText(blocks), "plan.json");
+        var samples = rounds * SamplesPerRound;
+        var pulls = Math.Max(FewestPulls, (samples / (PlanSamples.MostPlots - Clones)) + 1);
+        var result = PlanDocument.Parse(PlanText((samples / (Clones * pulls)) + 1, pulls), "plan.json");
         Plan = result.Plan ?? throw new InvalidOperationException(string.Join(' ', result.Faults.Select(fault => fault.Describe("plan.json"))));
         _barcodes = [.. PlanSamples.Of(Plan).Select(sample => sample.Barcode.Text)];
     }
@@ -80,7 +84,7 @@ internal sealed class SmallSeason
         """;
 
     /// <summary>Its pulls lie so far ahead that none is missed while the test runs.</summary>
-    private static string PlanText(int blocks)
+    private static string PlanText(int blocks, int pulls)
     {
         var clones = Enumerable.Range(1, Clones).Select(number => string.Create(CultureInfo.InvariantCulture, $"KT-{100 + number}")).ToList();
         var plots = Enumerable.Range(1, blocks).SelectMany(block => clones.Select((clone, place) => new JsonObject
@@ -90,16 +94,12 @@ internal sealed class SmallSeason
             ["bay"] = "B1",
             ["levels"] = new JsonObject { ["clone"] = clone },
         }));
-        var pulls = Enumerable.Range(1, Pulls).Select(number => new JsonObject
+        var windows = Enumerable.Range(0, pulls).Select(number => FirstPull.AddDays(number * DaysPerPull)).Select((day, index) => new JsonObject
         {
-            ["number"] = number,
-            ["due"] = $"2098-1{(number - 1) / 2}-{(number % 2 * 10) + 10}",
-            ["opens"] = $"2098-1{(number - 1) / 2}-{(number % 2 * 10) + 10}",
-            ["closes"] = $"2098-1{(number - 1) / 2}-{(number % 2 * 10) + 12}",
-        }).OrderBy(pull => pull["due"]!.GetValue<string>(), StringComparer.Ordinal).Select((pull, index) =>
-        {
-            pull["number"] = index + 1;
-            return pull;
+            ["number"] = index + 1,
+            ["due"] = Iso(day),
+            ["opens"] = Iso(day),
+            ["closes"] = Iso(day.AddDays(DaysPerPull - 1)),
         });
         return JsonSerializer.Serialize(new JsonObject
         {
@@ -124,7 +124,7 @@ internal sealed class SmallSeason
             },
             ["bays"] = new JsonArray(new JsonObject { ["code"] = "B1", ["setPointC"] = 8.9 }),
             ["plots"] = new JsonArray([.. plots]),
-            ["pulls"] = new JsonArray([.. pulls]),
+            ["pulls"] = new JsonArray([.. windows]),
             ["samples"] = new JsonObject { ["tubers"] = 10, ["slicesPerTuber"] = 3, ["extracts"] = 2 },
             ["results"] = new JsonObject
             {
@@ -136,4 +136,6 @@ internal sealed class SmallSeason
             ["expected"] = new JsonArray(new JsonObject { ["quantity"] = "glucose_in_extract", ["readings"] = 2 }),
         });
     }
+
+    private static string Iso(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }
