@@ -53,6 +53,7 @@ public sealed class ReferenceRulesTests
     }
 
     [Fact]
+    [Shows(43)]
     public void MassTransit_WhenReferenced_IsTheEightFiveLine()
     {
         var version = ProductAssemblies.Get("Hosting").GetReferencedAssemblies().Single(name => name.Name == "MassTransit").Version!;

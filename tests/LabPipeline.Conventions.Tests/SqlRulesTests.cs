@@ -12,6 +12,7 @@ namespace LabPipeline.Conventions.Tests;
 public sealed class SqlRulesTests
 {
     [Fact]
+    [Shows(60)]
     public void Statements_WhenEmbedded_AreEachLoadedByAStore()
     {
         var unused = new List<string>();

@@ -32,6 +32,7 @@ public sealed class HostileFilesTests(ITestOutputHelper output)
     ];
 
     [Fact]
+    [Shows(20)]
     public async Task Files_MadeToTakeMemoryOrTime_AreRefusedInBoundedMemoryAndTime()
     {
         var season = new SmallSeason(1);

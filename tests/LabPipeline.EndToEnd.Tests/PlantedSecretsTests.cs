@@ -20,6 +20,7 @@ public sealed class PlantedSecretsTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(75)]
     public async Task Station_WhenMailAndWebhookFail_NamesNoSecretAnywhere()
     {
         using var lab = await CrashLab.CreateAsync(new SmallSeason(1), Stop);
@@ -56,6 +57,7 @@ public sealed class PlantedSecretsTests
     }
 
     [Theory]
+    [Shows(75)]
     [InlineData("rabbitmq")]
     [InlineData("sqlserver")]
     public async Task Service_WhenBrokerOrDatabaseRefuseIt_NamesNoSecretAnywhere(string unreachable)

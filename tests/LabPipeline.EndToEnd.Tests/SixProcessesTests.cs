@@ -23,6 +23,7 @@ public sealed class SixProcessesTests(ITestOutputHelper output)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(45)]
     public async Task Season_WhenEachServiceIsAProcessAndTheBrokerIsAwayForAWhile_EndsRowForRowAsInOne()
     {
         if (RabbitBroker.Missing is { } reason)

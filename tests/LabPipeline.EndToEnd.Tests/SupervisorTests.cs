@@ -10,6 +10,7 @@ public sealed class SupervisorTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Theory]
+    [Shows(80)]
     [InlineData("Quality")]
     [InlineData("Board")]
     public async Task Service_UnderSystemd_SaysThatItIsReadyAliveAndStopping(string program)

@@ -87,6 +87,7 @@ public sealed class NotifierModuleTests : IDisposable
     }
 
     [Fact]
+    [Shows(75)]
     public void Module_WhenAPasswordIsWrittenIntoTheSettings_RefusesThemWithoutRepeatingIt()
     {
         using var host = Build(new Dictionary<string, string?> { ["Notifier:SmtpPassword"] = "hunter-seven-42" });

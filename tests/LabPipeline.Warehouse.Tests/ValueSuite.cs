@@ -58,6 +58,7 @@ public abstract class ValueSuite(DialectName store)
     }
 
     [Fact]
+    [Shows(60)]
     public async Task LongText_WithCharactersOfManyScripts_ComesBackWhole()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);

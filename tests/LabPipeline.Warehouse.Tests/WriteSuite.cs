@@ -14,6 +14,7 @@ public abstract class WriteSuite(DialectName store)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(46, 47)]
     public async Task Write_WhenSeveralProcessesReadAndThenWrite_LosesNoUpdate()
     {
         const int Each = 6;

@@ -49,6 +49,7 @@ public sealed class FileActionTests
     }
 
     [Fact]
+    [Shows(78)]
     public async Task File_WhenTakenOut_CountsNoMoreAndSaysWhoAndWhy()
     {
         await using var board = await RunningBoard.StartAsync();

@@ -60,6 +60,7 @@ public sealed class PageTests : IAsyncLifetime
     }
 
     [Fact]
+    [Shows(76)]
     public async Task Alerts_WhenThereAreMany_AreShownInParts()
     {
         for (var number = 1; number <= 26; number++)
@@ -104,6 +105,7 @@ public sealed class PageTests : IAsyncLifetime
     }
 
     [Fact]
+    [Shows(76)]
     public async Task Arrivals_WhenThereAreMany_AreShownInParts()
     {
         for (var number = 1; number <= 51; number++)
@@ -174,6 +176,7 @@ public sealed class PageTests : IAsyncLifetime
     }
 
     [Fact]
+    [Shows(72)]
     public async Task Text_FromOutside_IsNeverTakenForMarkup()
     {
         await Season.AddFileAsync(_board, 1, "refused", Hostile);

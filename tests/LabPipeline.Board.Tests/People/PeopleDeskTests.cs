@@ -33,6 +33,7 @@ public sealed class PeopleDeskTests : IAsyncLifetime
         Assert.Equal("jo.rivers", (await _desk.SignInAsync(" JO.RIVERS ", Right, Token)).Person?.Name);
 
     [Fact]
+    [Shows(73)]
     public async Task Password_WhenStored_IsAnIteratedHashAndNowhereInTheChangeLog()
     {
         var person = await _scratch.Warehouse.ReadAsync(session => PersonStore.FindAsync(session, "jo.rivers"), Token);
@@ -46,6 +47,7 @@ public sealed class PeopleDeskTests : IAsyncLifetime
     }
 
     [Fact]
+    [Shows(73)]
     public async Task Name_AfterFiveFailures_IsLockedEvenForTheRightPasswordUntilTimePasses()
     {
         for (var failure = 1; failure < PeopleDesk.MostFailures; failure++)

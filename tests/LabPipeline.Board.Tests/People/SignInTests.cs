@@ -68,6 +68,7 @@ public sealed class SignInTests
     }
 
     [Fact]
+    [Shows(72)]
     public async Task Form_WithoutItsToken_ChangesNothing()
     {
         await using var board = await RunningBoard.StartAsync();

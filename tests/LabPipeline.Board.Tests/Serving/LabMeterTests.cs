@@ -12,6 +12,7 @@ public sealed class LabMeterTests
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(80)]
     public async Task Metrics_WhenAServiceLives_TellItsSilenceTheQueuesAndTheRoomLeft()
     {
         await using var board = await RunningBoard.StartForNobodyAsync();

@@ -14,6 +14,7 @@ public sealed class NetworkTests
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(71)]
     public async Task Start_ForTheNetworkBeforeAnybodyCanSignIn_IsRefused()
     {
         using var folder = new ScratchFolder();

@@ -36,6 +36,7 @@ public sealed class ServingTests
     }
 
     [Theory]
+    [Shows(71)]
     [InlineData("board.example")]
     [InlineData("127.0.0.1.board.example")]
     public async Task Request_UnderAnotherName_IsRefused(string host)
@@ -49,6 +50,7 @@ public sealed class ServingTests
 
     // Header names and values: W3C Content Security Policy Level 3, Fetch Standard (nosniff), W3C Referrer Policy.
     [Theory]
+    [Shows(72)]
     [InlineData("/", HttpStatusCode.OK)]
     [InlineData("/board.css", HttpStatusCode.OK)]
     [InlineData("/nothing-here", HttpStatusCode.NotFound)]

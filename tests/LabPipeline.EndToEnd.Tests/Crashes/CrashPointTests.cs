@@ -17,6 +17,7 @@ public sealed class CrashPointTests(ITestOutputHelper output)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(11, 12, 29, 41, 51, 61)]
     public async Task Station_WhenItEndsAtEachDurableStep_EndsRowForRowAsUndisturbed()
     {
         var plan = Enum.GetValues<DurableStep>().SelectMany(step => PassesOf(step).Select(pass => (step, pass))).ToList();

@@ -18,6 +18,7 @@ public sealed class KillTests(ITestOutputHelper output)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(5, 61)]
     public async Task Station_WhenKilledInEveryRound_LosesAndDoublesNothing()
     {
         var rounds = Number("LABPIPELINE_KILL_ROUNDS") ?? RoundsByDefault;

@@ -8,6 +8,7 @@ public sealed class RebuildTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(58)]
     public async Task Warehouse_WhenRebuiltFromTheArchiveAlone_IsRowForRowAsBefore()
     {
         using var lab = await CrashLab.CreateAsync(new SmallSeason(Rounds), Stop);

@@ -25,6 +25,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Theory]
+    [Shows(31)]
     [InlineData(2)]
     [InlineData(30)]
     public async Task Messages_WhenTheBrokerIsStoppedUnderLoad_AllArriveAndTheBusRecoversByItself(int secondsDown)
@@ -41,6 +42,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(31)]
     public async Task Messages_WhenTheBrokerIsKilledUnderLoad_AllArriveAndTheBusRecoversByItself()
     {
         await using var lab = await StartAsync();
@@ -54,6 +56,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(40)]
     public async Task Messages_WhenTheBrokerFreezes_AllArriveOnceItThaws()
     {
         await using var lab = await StartAsync();
@@ -70,6 +73,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(32)]
     public async Task Messages_WhenTheBrokerTakesNone_WaitInTheOutboxWhileItsOwnAreStillHandled()
     {
         await using var lab = await StartAsync();
@@ -93,6 +97,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(32)]
     public async Task Messages_WhenTheBrokerIsKilledWhileItTakesNone_AllArrive()
     {
         await using var lab = await StartAsync();
@@ -108,6 +113,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(33)]
     public async Task Messages_WhenAQueueIsDeleted_AllArriveInANewOne()
     {
         await using var lab = await StartAsync();
@@ -121,6 +127,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(33)]
     public async Task Messages_WhenNoQueueIsBound_StayInTheOutboxUntilOneIs()
     {
         await using var lab = await StartAsync(BusLab.Brisk with { LookEvery = TimeSpan.FromMinutes(10) });
@@ -138,6 +145,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(33)]
     public async Task Binding_WhenSomebodyRemovedIt_IsDeclaredAgainByItself()
     {
         await using var lab = await StartAsync();
@@ -152,6 +160,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(39)]
     public async Task Messages_WhenTheBrokerForgetsTheConsumer_AreHandledByANewOne()
     {
         await using var lab = await StartAsync();
@@ -166,6 +175,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(36)]
     public async Task Message_WhenItCannotBeRead_IsParkedByWayOfTheDeadLetters()
     {
         await using var lab = await StartAsync();
@@ -180,6 +190,7 @@ public sealed class BrokerTroubleTests(RabbitFixture broker, ITestOutputHelper o
     }
 
     [Fact]
+    [Shows(34)]
     public async Task Message_WhenItsProcessEndsEachTime_IsParkedAndCanBeReplayed()
     {
         await using var victim = await StartAsync();

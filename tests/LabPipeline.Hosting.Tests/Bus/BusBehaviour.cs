@@ -11,6 +11,7 @@ public abstract class BusBehaviour
     private protected static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(45)]
     public async Task Messages_WhenCommitted_EachHaveTheirEffectOnce()
     {
         await using var lab = await StartAsync();
@@ -24,6 +25,7 @@ public abstract class BusBehaviour
     }
 
     [Fact]
+    [Shows(30)]
     public async Task Messages_WhenPublishedTwice_HaveTheirEffectOnce()
     {
         await using var lab = await StartAsync();
@@ -53,6 +55,7 @@ public abstract class BusBehaviour
     }
 
     [Fact]
+    [Shows(34)]
     public async Task Message_WhenItKeepsFailing_IsParkedWithItsReasonAndTheOthersGoOn()
     {
         await using var lab = await StartAsync();
@@ -71,6 +74,7 @@ public abstract class BusBehaviour
     }
 
     [Fact]
+    [Shows(34, 37)]
     public async Task ParkedMessage_WhenReplayed_IsHandledOnceOrParkedAgain()
     {
         await using var lab = await StartAsync();

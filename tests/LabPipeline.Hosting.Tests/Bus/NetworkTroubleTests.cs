@@ -24,6 +24,7 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Theory]
+    [Shows(40)]
     [InlineData(true, false)]
     [InlineData(false, true)]
     [InlineData(true, true)]
@@ -52,6 +53,7 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
     }
 
     [Fact]
+    [Shows(32)]
     public async Task Messages_WhenTheBrokerIsShortOfMemory_WaitInTheOutboxAndArriveAfterwards()
     {
         var node = broker.Node();
@@ -72,6 +74,7 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
     }
 
     [Fact]
+    [Shows(35)]
     public async Task Messages_WhenTheirProcessEndsEachTimeWithThemInHand_AreParkedTogetherAndLostNone()
     {
         const int InHand = 8;

@@ -29,6 +29,7 @@ public sealed class QueueReviewTests
     }
 
     [Fact]
+    [Shows(40)]
     public void Observe_WhenMessagesComeAfterALongIdleTime_WaitsBeforeItCallsItAStall()
     {
         _time.Advance(TimeSpan.FromHours(3));

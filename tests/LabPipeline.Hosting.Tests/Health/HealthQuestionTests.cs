@@ -9,6 +9,7 @@ public sealed class HealthQuestionTests
     private static readonly DateTimeOffset Now = new(2026, 1, 14, 8, 0, 0, TimeSpan.Zero);
 
     [Theory]
+    [Shows(80)]
     [InlineData(0, true)]
     [InlineData(120, true)]
     [InlineData(121, false)]

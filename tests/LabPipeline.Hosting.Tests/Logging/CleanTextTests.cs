@@ -9,6 +9,7 @@ namespace LabPipeline.Hosting.Tests.Logging;
 public sealed class CleanTextTests
 {
     [Theory]
+    [Shows(67)]
     [InlineData("a.csv\n2026-01-14 12:00 [Information] FileStored forged.csv", "a.csv\\u000A2026-01-14 12:00 [Information] FileStored forged.csv")]
     [InlineData("\u001b[2J\u001b[31mred.csv", "\\u001B[2J\\u001B[31mred.csv")]
     [InlineData("a\r\nb", "a\\u000D\\u000Ab")]

@@ -58,6 +58,7 @@ public sealed class RabbitOptionsValidatorTests
         Assert.Equal(expected, new RabbitOptions { Tls = tls, Port = port }.EffectivePort);
 
     [Fact]
+    [Shows(79)]
     public async Task Host_WhenSettingsAreWrong_NamesTheFaultsOfAllSectionsBeforeAnythingIsMade()
     {
         using var folder = new ScratchFolder();

@@ -6,6 +6,7 @@ namespace LabPipeline.Hosting.Tests.Settings;
 public sealed class WarehousePlaceTests
 {
     [Fact]
+    [Shows(56)]
     public void Warehouse_OnANetworkShare_IsRefusedWithWhatToDo()
     {
         var refusal = Assert.Throws<InvalidOperationException>(() => WarehousePlace.AssertLocal("share", DriveType.Network));
@@ -22,6 +23,7 @@ public sealed class WarehousePlaceTests
 
     // sqlite.org/wal.html names 3.7.0 to 3.51.2 as affected by the WAL-reset fault.
     [Theory]
+    [Shows(54)]
     [InlineData("3.40.1", false)]
     [InlineData("3.51.2", false)]
     [InlineData("3.51.3", true)]

@@ -25,6 +25,7 @@ public sealed class PowerLossTests(ITestOutputHelper output)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(12)]
     public void Archive_WhenPowerIsLostAtAnyOperation_HoldsEveryAcknowledgedFileWhole()
     {
         using var source = new ScratchFolder();

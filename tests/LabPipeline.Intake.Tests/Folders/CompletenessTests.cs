@@ -9,6 +9,7 @@ public sealed class CompletenessTests
     private static readonly string Good = SugarProfile.Rows((One, 1, "0.052"));
 
     [Fact]
+    [Shows(6)]
     public async Task GrowingFile_WhileItStillChanges_IsNotRead()
     {
         await using var bench = await IntakeBench.CreateAsync(SugarProfile.FinalNewline);
@@ -29,6 +30,7 @@ public sealed class CompletenessTests
     }
 
     [Fact]
+    [Shows(7)]
     public async Task TornFile_WhenItsWriterDied_WaitsWithAReasonAndIsTakenOnceWhole()
     {
         await using var bench = await IntakeBench.CreateAsync(SugarProfile.FinalNewline);
@@ -49,6 +51,7 @@ public sealed class CompletenessTests
     }
 
     [Fact]
+    [Shows(6)]
     public async Task FileWithADoneFile_WhenThatIsLeftFromAnEarlierFile_IsHeldUntilItsOwnComes()
     {
         await using var bench = await IntakeBench.CreateAsync(SugarProfile.DoneFile);

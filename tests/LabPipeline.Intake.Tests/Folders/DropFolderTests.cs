@@ -9,6 +9,7 @@ public sealed class DropFolderTests
     private static readonly string Good = SugarProfile.Rows((One, 1, "0.052"));
 
     [Fact]
+    [Shows(18)]
     public async Task Link_WhenItIsNamedLikeAFile_IsHeldAndNotFollowed()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -25,6 +26,7 @@ public sealed class DropFolderTests
     }
 
     [Fact]
+    [Shows(18)]
     public async Task Folder_WhenItIsNamedLikeAFile_IsHeld()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -36,6 +38,7 @@ public sealed class DropFolderTests
     }
 
     [Fact]
+    [Shows(18)]
     public async Task Pipe_WhenItIsNamedLikeAFile_IsHeldWithoutHanging()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no pipes in folders.");
@@ -85,6 +88,7 @@ public sealed class DropFolderTests
     }
 
     [Theory]
+    [Shows(17)]
     [InlineData(".hidden.csv")]
     [InlineData("~$run1.csv")]
     [InlineData("run1.csv.tmp")]
@@ -101,6 +105,7 @@ public sealed class DropFolderTests
     }
 
     [Fact]
+    [Shows(15)]
     public async Task UnreadableFile_WhenItStandsAmongGoodOnes_IsHeldAndStopsNoneOfThem()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows() || Environment.IsPrivilegedProcess, "A privileged process reads every file.");
@@ -118,6 +123,7 @@ public sealed class DropFolderTests
     }
 
     [Fact]
+    [Shows(4)]
     public async Task DropFolder_WhenRemovedAndMadeAgain_IsReportedAndWatchedAgain()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -135,6 +141,7 @@ public sealed class DropFolderTests
     }
 
     [Fact]
+    [Shows(14, 19)]
     public async Task Name_WhenItPlaysPathTricks_IsMadeSafeWherePutAway()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows forbids such names itself.");

@@ -12,6 +12,7 @@ public sealed class FolderWatcherTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(3)]
     public async Task Arm_WhenTheSystemHasNoWatcherLeft_LeavesTheTimerAndIsArmedOnceThereIsOne()
     {
         using var folder = new ScratchFolder();

@@ -24,6 +24,7 @@ public sealed class HistoryTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(2, 8, 14, 26, 81)]
     public void Intake_WhateverHappensToItsFolder_KeepsWhatTheModelKeeps() => Prop
         .ForAll(Arb.From(Gen.NonEmptyListOf(AnyStep()).Select(steps => steps.ToArray()), Fewer), HoldsAsync)
         .Check(Config.QuickThrowOnFailure.WithMaxTest(Environment.GetEnvironmentVariable("LABPIPELINE_HISTORIES") is { Length: > 0 } asked

@@ -5,6 +5,7 @@ namespace LabPipeline.Intake.Tests.Profiles;
 public sealed class FileRuleTests
 {
     [Theory]
+    [Shows(17)]
     [InlineData("*.csv", "a.csv", true)]
     [InlineData("*.csv", "B.CSV", true)]
     [InlineData("*.csv", ".csv", true)]

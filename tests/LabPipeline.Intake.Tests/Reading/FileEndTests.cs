@@ -135,6 +135,7 @@ public sealed class FileEndTests
     }
 
     [Fact]
+    [Shows(20)]
     public void Read_WhenLineIsAtItsLimit_TakesItAndNotOneMore()
     {
         var limits = new ReadLimits { MaxLineLength = 150, MaxCellLength = 100 };
@@ -152,6 +153,7 @@ public sealed class FileEndTests
     }
 
     [Fact]
+    [Shows(20)]
     public void Read_WhenThereAreTooManyColumns_Refuses()
     {
         var limits = new ReadLimits { MaxColumns = 7 };
@@ -175,6 +177,7 @@ public sealed class FileEndTests
 
     // 200 MB without a line end: refused after the first buffers. The allocation bound is 1 % of the input.
     [Theory]
+    [Shows(20)]
     [MemberData(nameof(Floods))]
     public void Read_WhenOneLineIsEndless_RefusesInBoundedMemory(string layout, byte filling, string expected)
     {
@@ -197,6 +200,7 @@ public sealed class FileEndTests
 
     // A quote that never closes swallows line ends; the row bound stops it.
     [Fact]
+    [Shows(24)]
     public void Read_WhenQuoteNeverCloses_RefusesAtTheRowBound()
     {
         var text = SampleFiles.SugarHeader + "\nS26P01T03R2C,1,1,R,\"AB\n" + string.Concat(Enumerable.Repeat(Row + "\n", 20_000));

@@ -31,6 +31,7 @@ public sealed class FileReaderProperties
     public static TheoryData<string> PromisedEnds => ["sugar", "sugar-crlf", "sugar-utf16", "sugar-bom", "balance", "colour", "fixed"];
 
     [Theory]
+    [Shows(7)]
     [MemberData(nameof(PromisedEnds))]
     public void Read_WhenFileIsCutAtAnyByte_NeverChangesANumber(string name)
     {
@@ -85,6 +86,7 @@ public sealed class FileReaderProperties
         new[] { "sugar", "sugar-utf16", "balance", "colour", "fixed", "one-value" }.All(name => IsListed(File(name).Profile, bytes));
 
     [Property(MaxTest = 3000)]
+    [Shows(24)]
     public Property Read_WhenTextIsMadeAtRandom_AgreesWithTheReference() => Prop.ForAll(
         Arb.From(Gen.ListOf(Gen.Elements(
             "S26P01T03R2C", "s26p01t03r2c", "0.1", "5,4", "x", "µ", "\"", "\"", "\"\"", ",", ",", ",", ",", "\n", "\n", "\r\n", " ", "\t", "<1", "ND",

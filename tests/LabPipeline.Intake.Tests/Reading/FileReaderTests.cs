@@ -50,6 +50,7 @@ public sealed class FileReaderTests
     }
 
     [Fact]
+    [Shows(24)]
     public void Read_WhenColumnsStandInAnotherOrder_FindsThemByName()
     {
         var text = "Glucose,Time,Operator,Run,Replicate,Extract,Sample\n0.052,2026-01-14 08:30:00,AB,RUN-7,1,1,S26P01T03R2C\n";

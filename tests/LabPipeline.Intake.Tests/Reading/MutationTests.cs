@@ -17,6 +17,7 @@ public sealed class MutationTests
     public static TheoryData<string> Layouts => ["delimited", "key-value", "cgats", "fixed-width", "one-value"];
 
     [Theory]
+    [Shows(22)]
     [MemberData(nameof(Layouts))]
     public void Read_WhenAnyOneByteIsChangedLostOrDoubled_NeverGivesAWrongNumber(string layout)
     {

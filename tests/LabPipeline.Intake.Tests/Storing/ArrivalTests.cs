@@ -36,6 +36,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(8)]
     public async Task SameBytes_WhenTheyArriveUnderAnotherName_AreADuplicateAndCountOnce()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -50,6 +51,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(10)]
     public async Task ReExport_WhenItHasMoreRows_AddsOnlyTheNewOnes()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -64,6 +66,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(9)]
     public async Task ReExport_WhenAValueChanged_KeepsTheFirstInEffectAndTheSecondContested()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -117,6 +120,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(16)]
     public async Task BadFile_WhenItStandsFirstAmongGoodOnes_StopsNoneOfThem()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -129,6 +133,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(48)]
     public async Task Intake_WhenKilledAfterCommitBeforePuttingAway_StoresOnceAndReportsNoDuplicate()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -163,6 +168,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(9)]
     public async Task File_WhenAnotherIsWrittenInItsPlaceBeforeItIsPutAway_IsReadToo()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -178,6 +184,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(6)]
     public async Task File_WhenItIsNoLongerTheOneThatWasSeen_IsLeftForTheNextLook()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -192,6 +199,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(15)]
     public async Task UnreadableFile_WhenItTurnsOutSoWhileCopied_IsNamedAndStopsNoneOfTheBatch()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -209,6 +217,7 @@ public sealed class ArrivalTests
     }
 
     [Fact]
+    [Shows(1)]
     public async Task TenThousandFiles_WhenDroppedAtOnce_AreAllTaken()
     {
         await using var bench = await IntakeBench.CreateAsync();

@@ -39,6 +39,7 @@ public sealed class KeepingTests
     }
 
     [Theory]
+    [Shows(58)]
     [InlineData("update reading set value = 0.53 where line = 2 and file_id = 1", "stored 0.53 from line 2")]
     [InlineData("update reading set raw_value = '0.0520' where line = 2 and file_id = 1", "'0.0520'")]
     [InlineData("update reading set quantity_id = 2 where line = 2 and file_id = 1", "the archived file does not say")]
@@ -54,6 +55,7 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    [Shows(58, 77)]
     public async Task Audit_WhenACopyInTheArchiveIsChangedOrGone_NamesTheFile()
     {
         await using var bench = await FilledAsync();
@@ -68,6 +70,7 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    [Shows(58)]
     public async Task Warehouse_WhenAPageIsDamaged_IsFoundByTheAuditAndRebuiltEqual()
     {
         await using var bench = await FilledAsync();
@@ -89,6 +92,7 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    [Shows(57, 82)]
     public async Task Backup_WhenRestoredLaterAndReplayed_IsAsTheWarehouseBeforeItWasLost()
     {
         await using var bench = await FilledAsync();
@@ -108,6 +112,7 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    [Shows(57)]
     public async Task Backup_WhenFilesAreStoredAtTheSameTime_IsSoundAndHoldsWholeFiles()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -134,6 +139,7 @@ public sealed class KeepingTests
     }
 
     [Fact]
+    [Shows(58)]
     public async Task Keeper_WhenADayHasPassed_BacksUpAndAuditsOnceAndNotesIt()
     {
         await using var bench = await FilledAsync();

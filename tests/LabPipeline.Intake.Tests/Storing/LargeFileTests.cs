@@ -34,6 +34,7 @@ public sealed class LargeFileTests
     }
 
     [Fact]
+    [Shows(49)]
     public async Task LargeFile_WhenTheWarehouseCannotTakeIt_IsTriedAgainAndStoredOnce()
     {
         await using var bench = await IntakeBench.CreateAsync();

@@ -17,6 +17,7 @@ public sealed class WarehouseTroubleTests
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(27)]
     public async Task Files_WhenTheDiskRunsFull_AreAllStoredOnceAfterThereIsRoom()
     {
         using var volume = new SmallVolume(megabytes: 3);
@@ -52,6 +53,7 @@ public sealed class WarehouseTroubleTests
     }
 
     [Fact]
+    [Shows(47, 52)]
     public async Task Files_WhenAnotherProgramHoldsTheWriteLock_WaitForItAndAreStored()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -70,6 +72,7 @@ public sealed class WarehouseTroubleTests
     }
 
     [Fact]
+    [Shows(28)]
     public async Task Files_WhenTwoStationsWatchOneFolder_AreTakenByOneOfThemOnce()
     {
         await using var bench = await IntakeBench.CreateAsync();
@@ -88,6 +91,7 @@ public sealed class WarehouseTroubleTests
     }
 
     [Fact]
+    [Shows(55)]
     public async Task Log_WhenAReaderStaysOpenUnderLoad_IsCutBackOnceItEnds()
     {
         const int Megabyte = 1024 * 1024;
@@ -117,6 +121,7 @@ public sealed class WarehouseTroubleTests
     }
 
     [Fact]
+    [Shows(51)]
     public async Task Warehouse_WhenFourProcessesStartOnANewOne_IsMigratedOnce()
     {
         using var folder = new ScratchFolder();

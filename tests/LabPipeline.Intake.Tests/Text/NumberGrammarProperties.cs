@@ -31,6 +31,7 @@ public sealed class NumberGrammarProperties
         text => AllFormats().All(format => Agrees(text, format)));
 
     [Property(MaxTest = 1000)]
+    [Shows(22)]
     public bool Parse_WhenTextIsAnything_AgreesWithTheReference(NonNull<string> text) =>
         AllFormats().All(format => Agrees(text.Get, format));
 

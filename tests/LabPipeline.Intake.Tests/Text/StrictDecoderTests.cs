@@ -55,6 +55,7 @@ public sealed class StrictDecoderTests
     }
 
     [Theory]
+    [Shows(21)]
     [InlineData(TextEncoding.Windows1252, new byte[] { 0x41, 0x81 }, 1)]
     [InlineData(TextEncoding.Latin1, new byte[] { 0x41, 0x42, 0x96 }, 2)]
     [InlineData(TextEncoding.Utf8, new byte[] { 0x41, 0xB5, 0x42 }, 1)]
@@ -88,6 +89,7 @@ public sealed class StrictDecoderTests
     }
 
     [Theory]
+    [Shows(21)]
     [InlineData(TextEncoding.Utf8, new byte[] { 0xC2, 0xB5, 0x00, 0x41 }, 2)]
     [InlineData(TextEncoding.Latin1, new byte[] { 0xB5, 0x00 }, 1)]
     [InlineData(TextEncoding.Utf16LittleEndian, new byte[] { 0x41, 0x00, 0x00, 0x00 }, 2)]
@@ -108,6 +110,7 @@ public sealed class StrictDecoderTests
         Assert.Equal(("5 ", DecodeProblem.ReplacementCharacter, 2L), Decode(Encoding.UTF8.GetBytes("5 \uFFFDC"), TextEncoding.Utf8));
 
     [Fact]
+    [Shows(21)]
     public void Read_WhenMarkContradicts_RefusesBeforeAnyText()
     {
         (TextEncoding Declared, byte[] Mark)[] contradictions =

@@ -35,6 +35,7 @@ public sealed class TextParsingCasesTests
     public static TheoryData<int> Lines => [.. Cases.Rows.Select(row => row.Line)];
 
     [Theory]
+    [Shows(22)]
     [MemberData(nameof(Lines))]
     public void Text_WhenOfTheReferenceTable_IsReadAsExpected(int line)
     {

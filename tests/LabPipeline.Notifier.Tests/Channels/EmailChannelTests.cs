@@ -29,6 +29,7 @@ public sealed class EmailChannelTests
     }
 
     [Theory]
+    [Shows(64)]
     [InlineData("", "421 too busy", SendResult.TryLater)]
     [InlineData("", "554 no service", SendResult.TryLater)]
     [InlineData("MAIL", "451 local error", SendResult.TryLater)]
@@ -53,6 +54,7 @@ public sealed class EmailChannelTests
     }
 
     [Fact]
+    [Shows(63)]
     public async Task Send_WhenTheLineIsCutAfterTheFinalDot_TriesAgainUnderTheSameMessageId()
     {
         // RFC 1047: the server has the mail, the client cannot know it.
@@ -111,6 +113,7 @@ public sealed class EmailChannelTests
     }
 
     [Fact]
+    [Shows(67)]
     public async Task Send_WhenTheHeadlineTriesToAddHeaders_AddsNone()
     {
         await using var server = new MailboxServer();

@@ -65,6 +65,7 @@ public sealed class WebhookChannelTests
     }
 
     [Fact]
+    [Shows(66)]
     public async Task Send_WhenRedirectedInside_DoesNotFollow()
     {
         await using var inside = new WebhookTarget("200 OK");
@@ -83,6 +84,7 @@ public sealed class WebhookChannelTests
     }
 
     [Fact]
+    [Shows(65)]
     public async Task Send_WhenTheTargetHangs_EndsWithItsTimeLimit()
     {
         await using var target = new WebhookTarget("hang");
@@ -123,6 +125,7 @@ public sealed class WebhookChannelTests
     }
 
     [Fact]
+    [Shows(66)]
     public async Task Send_WhenTheNameChangesBetweenCheckAndUse_ConnectsToWhatWasChecked()
     {
         // DNS rebinding: a second question would lead to 127.0.0.2, where nothing listens; it is never asked.

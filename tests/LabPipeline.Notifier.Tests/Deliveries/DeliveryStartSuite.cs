@@ -13,6 +13,7 @@ public abstract class DeliveryStartSuite(DialectName store)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(61)]
     public async Task Start_WhenAKilledPredecessorHadClaimedAFirstAttempt_SendsItAtOnce()
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _mail);

@@ -86,6 +86,7 @@ public abstract class DeliverySuite(DialectName store)
     }
 
     [Fact]
+    [Shows(64)]
     public async Task Deliver_WhenOwedForMoreThanTenMinutes_TurnsRedElsewhereOnce()
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _record, _mail);
@@ -124,6 +125,7 @@ public abstract class DeliverySuite(DialectName store)
     }
 
     [Fact]
+    [Shows(63)]
     public async Task Deliver_WhenStoppedBetweenSendingAndMarking_SendsAgainUnderTheSameIdRatherThanNever()
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _mail);
@@ -149,6 +151,7 @@ public abstract class DeliverySuite(DialectName store)
     }
 
     [Fact]
+    [Shows(65)]
     public async Task Deliver_WhenOneTargetHangs_TheOthersAreDoneMeanwhile()
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _hook, _mail, _record);
@@ -174,6 +177,7 @@ public abstract class DeliverySuite(DialectName store)
     }
 
     [Fact]
+    [Shows(65)]
     public async Task Deliver_WhenATargetIsDead_IsLeftAloneAndThenProbed()
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _mail);

@@ -32,6 +32,7 @@ public sealed class RetryScheduleTests
     }
 
     [Fact]
+    [Shows(64)]
     public void Next_WhenTwoDaysHavePassed_GivesUp()
     {
         Assert.NotNull(RetrySchedule.Next(50, TimeSpan.FromHours(48) - TimeSpan.FromSeconds(1), null, new MiddleRandom()));

@@ -94,6 +94,7 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
     }
 
     [Theory]
+    [Shows(75)]
     [InlineData(UnixFileMode.UserRead | UnixFileMode.UserWrite, true)]
     [InlineData(UnixFileMode.UserRead, true)]
     [InlineData(UnixFileMode.UserRead | UnixFileMode.OtherRead, false)]
@@ -117,6 +118,7 @@ public sealed class NotifierOptionsValidatorTests : IDisposable
     }
 
     [Fact]
+    [Shows(75)]
     public void Secret_WhenPrinted_DoesNotShowItself()
     {
         var secret = new Secret("hunter-seven-42");

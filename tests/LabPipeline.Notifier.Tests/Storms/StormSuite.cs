@@ -14,6 +14,7 @@ public abstract class StormSuite(DialectName store)
     private readonly RecordingChannel _mail = new("email:lab-manager");
 
     [Fact]
+    [Shows(68)]
     public async Task Storm_WhenAHundredThousandAlertsCome_SendsAtMostTwentyOneMails()
     {
         await using var desk = await NotifierDesk.CreateAsync(store, _mail);

@@ -47,6 +47,7 @@ public abstract class EvaluationSuite(DialectName store) : IAsyncLifetime
     }
 
     [Fact]
+    [Shows(62)]
     public async Task Samples_EvaluatedAgain_ChangeNothingAndTellNothing()
     {
         var barcode = _lab.Barcode(0);

@@ -17,6 +17,7 @@ public sealed class ParkedMessageTests
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(38)]
     public async Task Look_WhileMessagesAreParked_HoldsOneAlertForTheQueueAndClearsItWhenTheyAreReplayed()
     {
         await using var lab = await QualityLab.CreateAsync(_time, withPlan: false);

@@ -246,6 +246,7 @@ public sealed class SugarResultsTests
     }
 
     [Fact]
+    [Shows(30, 69)]
     public void Results_WhenReadingsArriveInAnotherOrder_AreTheSame()
     {
         var sample = new SampleBuilder().Extract("A", 0.0104m, 50.10m, total: 0.171m).Extract("B", 0.0112m, 49.85m, total: 0.180m);

@@ -48,6 +48,7 @@ public sealed class BenchDayRuleTests
         Assert.Empty(new EarlyMeasurementRule().Evaluate(Pull(Sample("101", FirstMinuteOfNovember1), Sample("102", LastMinuteOfNovember1))));
 
     [Theory]
+    [Shows(80)]
     [InlineData("2026-11-03T05:59:00Z", false)]
     [InlineData("2026-11-03T06:00:00Z", true)]
     public void InstrumentSilent_FromTheSecondLocalDayAfter_IsToldOnceForTheDay(string now, bool fires)

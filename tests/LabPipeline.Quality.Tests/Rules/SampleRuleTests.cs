@@ -259,6 +259,7 @@ public sealed class SampleRuleTests
     }
 
     [Fact]
+    [Shows(70)]
     public void Runner_WhenARuleThrows_FindsItNotEvaluatedAndRunsTheOthers()
     {
         var evidence = Duplicates(0.05m, 0.06m);

@@ -56,6 +56,7 @@ public abstract class ExportStoreSuite(DialectName store) : IAsyncLifetime
     }
 
     [Fact]
+    [Shows(74)]
     public async Task Readings_WhenTextLooksLikeAFormula_GuardItAndLeaveNumbersAlone()
     {
         await _lab.StoreReadingsAsync("=a,\"b\".csv", [ExportLab.Reading(_lab.Barcode("101", 1), "r1", -0.052m, "-0.052", "@line 1\nline 2")]);

@@ -47,6 +47,7 @@ public sealed class PlanCommandsTests
     }
 
     [Fact]
+    [Shows(78)]
     public async Task DryRun_WhenTheFileFits_ShowsTheFirstRowsAsTheyWouldBeStored()
     {
         using var folder = new ScratchFolder();

@@ -9,6 +9,7 @@ public abstract class FactLoaderModelSuite(DialectName store)
     private static readonly string[] Barcodes = ["S26P01T03R2C", "26K70012C"];
 
     [Theory]
+    [Shows(10)]
     [InlineData(1, 40)]
     [InlineData(2, 40)]
     [InlineData(3, 40)]

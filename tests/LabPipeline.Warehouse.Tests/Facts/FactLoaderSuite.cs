@@ -152,6 +152,7 @@ public abstract class FactLoaderSuite(DialectName store)
     }
 
     [Fact]
+    [Shows(49)]
     public async Task LargeFile_WhenTakenBackToItsSavepoint_LeavesNothing()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);

@@ -21,6 +21,7 @@ public abstract class InboxSuite(DialectName store)
     }
 
     [Fact]
+    [Shows(46)]
     public async Task Inbox_WhenSeveralProcessesGetTheMessage_LetsOneIn()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);

@@ -40,6 +40,7 @@ public abstract class LeaseStoreSuite(DialectName store)
     }
 
     [Fact]
+    [Shows(28)]
     public async Task Lease_WhenItsHolderWasAProcessHereThatEnded_IsGivenAtOnce()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);

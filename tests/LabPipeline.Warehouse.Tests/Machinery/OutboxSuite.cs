@@ -15,6 +15,7 @@ public abstract class OutboxSuite(DialectName store)
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
+    [Shows(29)]
     public async Task Message_WhenItsTransactionFails_DoesNotExist()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);
@@ -31,6 +32,7 @@ public abstract class OutboxSuite(DialectName store)
     }
 
     [Fact]
+    [Shows(48)]
     public async Task Message_WhenAddedTwiceForTheSameCause_StaysOneWithOneIdentifier()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);

@@ -33,6 +33,7 @@ public abstract class MigratorSuite(DialectName store)
     }
 
     [Fact]
+    [Shows(79)]
     public async Task Migrate_WhenTheWarehouseIsNewer_RefusesToStart()
     {
         await using var scratch = await ScratchWarehouse.CreateAsync(store);
