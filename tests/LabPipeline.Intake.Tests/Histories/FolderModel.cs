@@ -9,6 +9,7 @@ internal sealed class FolderModel
     public const int QuietSeconds = 5;
 
     private readonly Dictionary<string, Entry> _folder = [];
+    private readonly Dictionary<string, string> _exports = [];
     private readonly Dictionary<string, (int Version, int Since)> _seen = [];
     private readonly Dictionary<string, bool> _contents = [];
     private readonly List<(string Key, string Value, int Standing)> _values = [];
@@ -24,6 +25,17 @@ internal sealed class FolderModel
     public IEnumerable<string> Values => _values.Select(value => string.Create(CultureInfo.InvariantCulture, $"{value.Key}={value.Value} ({value.Standing})")).Order(StringComparer.Ordinal);
 
     public string? TextOf(string name) => _folder.GetValueOrDefault(name)?.Text;
+
+    /// <summary>What the instrument wrote last under a name, wherever that file is now.</summary>
+    public string? LastExportOf(string name) => _exports.GetValueOrDefault(name);
+
+    /// <summary>The instrument writes, not a person who copies or shortens a file.</summary>
+    /// <returns>As <see cref="Write"/>.</returns>
+    public int Export(string name, string text)
+    {
+        _exports[name] = text;
+        return Write(name, text);
+    }
 
     /// <returns>Number of the version written, which the test also makes the time of change of the real file.</returns>
     public int Write(string name, string text)

@@ -1,10 +1,13 @@
 namespace LabPipeline.Intake.Tests.Histories;
 
-/// <summary>What can happen to a drop folder.</summary>
+/// <summary>What can happen to a drop folder, and to the broker that is told of its files.</summary>
 internal enum StepKind
 {
     /// <summary>A file is written, over one of the same name where there is one.</summary>
     Drop,
+
+    /// <summary>The instrument writes its last file of that name anew, with a row more or another value, whether or not the first was taken.</summary>
+    ReExport,
 
     /// <summary>A file in the folder is copied to another name, over what is there.</summary>
     Copy,
@@ -30,6 +33,24 @@ internal enum StepKind
     /// <summary>Intake looks, and its process ends before the originals are put away.</summary>
     LookAndCrash,
 
-    /// <summary>Intake is started anew.</summary>
+    /// <summary>The process is started anew: intake and relay.</summary>
     Restart,
+
+    /// <summary>The broker goes away, and keeps what it took.</summary>
+    BrokerStop,
+
+    /// <summary>The broker answers and takes nothing.</summary>
+    BrokerBlock,
+
+    /// <summary>The broker is there again and takes messages.</summary>
+    BrokerBack,
+
+    /// <summary>The connection breaks between the next message and its answer.</summary>
+    AnswerLost,
+
+    /// <summary>The relay has time to work.</summary>
+    Relay,
+
+    /// <summary>The broker hands out what it holds.</summary>
+    Deliver,
 }

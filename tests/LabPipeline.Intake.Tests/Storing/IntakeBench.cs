@@ -22,7 +22,6 @@ namespace LabPipeline.Intake.Tests.Storing;
 internal sealed class IntakeBench : IAsyncDisposable
 {
     private readonly ScratchFolder _folder = new();
-    private readonly RelaySignal _relay = new();
     private readonly LabOptions _lab;
 
     private IntakeBench(string? dataFolder)
@@ -35,6 +34,8 @@ internal sealed class IntakeBench : IAsyncDisposable
     public JumpingTime Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
 
     public LabWarehouse Warehouse { get; }
+
+    public RelaySignal Relay { get; } = new();
 
     public IntakeWorker Worker { get; private set; }
 
@@ -127,7 +128,7 @@ internal sealed class IntakeBench : IAsyncDisposable
     public ValueTask DisposeAsync()
     {
         Worker.Dispose();
-        _relay.Dispose();
+        Relay.Dispose();
         Warehouse.Dispose();
         SqliteConnection.ClearAllPools();
         _folder.Dispose();
@@ -137,7 +138,7 @@ internal sealed class IntakeBench : IAsyncDisposable
     private IntakeWorker NewWorker() => new(
         new IntakeKind(QuantityKind.Sugar, "sugar"),
         Warehouse,
-        _relay,
+        Relay,
         Time,
         Options.Create(_lab),
         Options.Create(new IntakeOptions()),
