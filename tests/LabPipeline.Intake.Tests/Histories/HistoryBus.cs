@@ -36,6 +36,9 @@ internal sealed class HistoryBus : IAsyncDisposable
     /// <summary>The relay's clock, apart from intake's: its pauses pass without any file growing quiet.</summary>
     public JumpingTime Time { get; } = new(new DateTimeOffset(2026, 1, 14, 22, 0, 0, TimeSpan.Zero));
 
+    /// <summary>How often the broker handed out a message, those that failed or came again among them.</summary>
+    public int Deliveries { get; private set; }
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     public static async Task<HistoryBus> StartAsync(IntakeBench bench)
@@ -77,6 +80,7 @@ internal sealed class HistoryBus : IAsyncDisposable
         {
             var (id, message) = held[(number + how) % held.Count];
             var isLast = number == held.Count - 1;
+            Deliveries++;
             await HandleAsync(id, message, fails: isLast && how % 3 == 1);
             if (!isLast || how % 3 == 0)
             {
