@@ -50,17 +50,10 @@ public sealed class SqlServerDialect : IWarehouseDialect
 
     public async Task<DbConnection> OpenAsync(CancellationToken cancellationToken)
     {
+        // One that does not open holds nothing that would have to be given back.
         var connection = new SqlConnection(_connectionString);
-        try
-        {
-            await connection.OpenAsync(cancellationToken).ConfigureAwait(false);
-            return connection;
-        }
-        catch
-        {
-            await connection.DisposeAsync().ConfigureAwait(false);
-            throw;
-        }
+        await connection.OpenAsync(cancellationToken).ConfigureAwait(false);
+        return connection;
     }
 
     public async Task<DbTransaction> BeginWriteAsync(DbConnection connection, CancellationToken cancellationToken)
