@@ -160,8 +160,9 @@ public abstract class FactLoaderSuite(DialectName store)
             async session =>
             {
                 await session.Transaction!.SaveAsync("before_file", session.CancellationToken);
-                using (var loader = scratch.Warehouse.Dialect.CreateFactLoader(session, 1))
+                using (var loader = scratch.Warehouse.Dialect.CreateFactLoader(session))
                 {
+                    loader.Begin(1);
                     foreach (var line in Enumerable.Range(1, Large))
                     {
                         loader.Add(FactFiles.Reading($"{line}", line));
