@@ -47,7 +47,7 @@ internal sealed class FileSettling(WarehouseSession session, IWarehouseDialect d
 
     private static string? ReasonOf(SourceFile file) => file.State == FileState.Refused ? file.Reason : null;
 
-    private async Task<(SourceFile File, IReadOnlyList<string> Barcodes)> StoreAsync(LedgerEntry entry)
+    private async Task<(SourceFile File, FileBarcodes Barcodes)> StoreAsync(LedgerEntry entry)
     {
         const string BeforeFile = "before_file";
         var fileId = entry.Known?.FileId ?? await FileLedgerStore.InsertAsync(session, entry.Opened()).ConfigureAwait(false);
@@ -62,10 +62,10 @@ internal sealed class FileSettling(WarehouseSession session, IWarehouseDialect d
 
         // An open savepoint would make every later change of the transaction dearer.
         await session.Transaction.ReleaseAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
-        return complete ? await CompleteAsync(entry, fileId, outcome).ConfigureAwait(false) : (entry.Refused(fileId, outcome), []);
+        return complete ? await CompleteAsync(entry, fileId, outcome).ConfigureAwait(false) : (entry.Refused(fileId, outcome), FileBarcodes.None);
     }
 
-    private async Task<(SourceFile File, IReadOnlyList<string> Barcodes)> CompleteAsync(LedgerEntry entry, int fileId, ReadOutcome outcome)
+    private async Task<(SourceFile File, FileBarcodes Barcodes)> CompleteAsync(LedgerEntry entry, int fileId, ReadOutcome outcome)
     {
         var counts = await _loader.CompleteAsync().ConfigureAwait(false);
         var parked = outcome.ParkedRows.Select(row => (row.Line, row.Fault.Describe(entry.Ready.File.Name))).ToList();

@@ -11,9 +11,9 @@ public interface IFactLoader : IDisposable
     /// <summary>Finishes the file and tells what became of every fact added.</summary>
     Task<FactCounts> CompleteAsync();
 
-    /// <summary>Barcodes with readings, new or contested, that came with this file, rising; to be asked once it is complete.</summary>
-    Task<IReadOnlyList<string>> ListBarcodesAsync();
+    /// <summary>Barcodes that came with this file; to be asked once it is complete.</summary>
+    Task<FileBarcodes> ListBarcodesAsync();
 
-    /// <summary>Those of the barcodes that are in no plan, rising.</summary>
-    Task<IReadOnlyList<string>> ListUnplannedAsync();
+    /// <summary>Those of the barcodes that are in no plan.</summary>
+    Task<UnplannedBarcodes> ListUnplannedAsync();
 }

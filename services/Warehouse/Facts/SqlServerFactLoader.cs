@@ -41,9 +41,14 @@ internal sealed class SqlServerFactLoader(WarehouseSession session) : IFactLoade
         return new FactCounts(stored, _added - stored - conflicting, conflicting, _readings.First, _readings.Last);
     }
 
-    public Task<IReadOnlyList<string>> ListBarcodesAsync() => ListAsync(FileLedgerStore.ListBarcodesAsync);
+    public async Task<FileBarcodes> ListBarcodesAsync()
+    {
+        var barcodes = await ListAsync(FileLedgerStore.ListBarcodesAsync).ConfigureAwait(false);
+        return new FileBarcodes(barcodes.Count, barcodes);
+    }
 
-    public Task<IReadOnlyList<string>> ListUnplannedAsync() => ListAsync(FileLedgerStore.ListUnplannedAsync);
+    public async Task<UnplannedBarcodes> ListUnplannedAsync() =>
+        UnplannedBarcodes.Of(await ListAsync(FileLedgerStore.ListUnplannedAsync).ConfigureAwait(false));
 
     public void Dispose()
     {

@@ -10,7 +10,7 @@ internal sealed class SqliteFactLoader(WarehouseSession session) : IFactLoader
     private readonly InstrumentRuns _runs = new(session);
     private readonly SqliteFactTableLoader?[] _tables = new SqliteFactTableLoader?[3];
     private SqlitePlanLookup? _plan;
-    private List<string> _barcodes = [];
+    private FileBarcodes _barcodes = FileBarcodes.None;
     private int _fileId;
 
     public void Begin(int fileId)
@@ -40,7 +40,7 @@ internal sealed class SqliteFactLoader(WarehouseSession session) : IFactLoader
         }
 
         var readings = tables.Find(table => table.Subject == FactSubject.Sample);
-        _barcodes = readings?.TakeBarcodes() ?? [];
+        _barcodes = readings?.TakeBarcodes() ?? FileBarcodes.None;
         return Task.FromResult(new FactCounts(
             tables.Sum(table => table.New),
             tables.Sum(table => table.Repeated),
@@ -49,12 +49,12 @@ internal sealed class SqliteFactLoader(WarehouseSession session) : IFactLoader
             readings?.LastId));
     }
 
-    public Task<IReadOnlyList<string>> ListBarcodesAsync() => Task.FromResult<IReadOnlyList<string>>(_barcodes);
+    public Task<FileBarcodes> ListBarcodesAsync() => Task.FromResult(_barcodes);
 
-    public Task<IReadOnlyList<string>> ListUnplannedAsync()
+    public Task<UnplannedBarcodes> ListUnplannedAsync()
     {
         var plan = _plan ??= new SqlitePlanLookup(_database);
-        return Task.FromResult<IReadOnlyList<string>>(_barcodes.FindAll(barcode => !plan.Holds(barcode)));
+        return Task.FromResult(UnplannedBarcodes.Of(_barcodes.Rising.Where(barcode => !plan.Holds(barcode))));
     }
 
     public void Dispose()

@@ -8,13 +8,13 @@ internal sealed class SqliteFactTableLoader : IDisposable
     private readonly SqliteFactStatements _statements;
     private readonly SqliteFactBatch _batch = new();
     private readonly bool[] _inserted = new bool[SqliteFactBatch.Size];
-    private readonly HashSet<string> _barcodes = new(StringComparer.Ordinal);
-    private string? _lastBarcode;
+    private readonly SqliteBarcodes _barcodes;
 
     public SqliteFactTableLoader(sqlite3 database, FactTable table)
     {
         Subject = table.Subject;
         _statements = new SqliteFactStatements(database, table);
+        _barcodes = new SqliteBarcodes(database);
     }
 
     public FactSubject Subject { get; }
@@ -43,7 +43,7 @@ internal sealed class SqliteFactTableLoader : IDisposable
         IsOpen = true;
         _statements.Begin(fileId);
         _batch.Begin(_statements.NextId());
-        (New, Repeated, Conflicting, FirstId, LastId, _lastBarcode) = (0, 0, 0, null, null, null);
+        (New, Repeated, Conflicting, FirstId, LastId) = (0, 0, 0, null, null);
         _barcodes.Clear();
     }
 
@@ -87,15 +87,8 @@ internal sealed class SqliteFactTableLoader : IDisposable
         _batch.Clear();
     }
 
-    /// <summary>Barcodes of the facts that went in, new or contested, rising; they are handed over and not kept.</summary>
-    public List<string> TakeBarcodes()
-    {
-        List<string> barcodes = [.. _barcodes];
-        _barcodes.Clear();
-        _barcodes.TrimExcess();
-        barcodes.Sort(StringComparer.Ordinal);
-        return barcodes;
-    }
+    /// <summary>Barcodes of the facts that went in, new or contested.</summary>
+    public FileBarcodes TakeBarcodes() => _barcodes.Take();
 
     public void Dispose() => _statements.Dispose();
 
@@ -117,9 +110,8 @@ internal sealed class SqliteFactTableLoader : IDisposable
     {
         LastId = _batch.FirstId + row;
         FirstId ??= LastId;
-        if (_batch[row].Fact.Barcode is { } barcode && !ReferenceEquals(barcode, _lastBarcode))
+        if (_batch[row].Fact.Barcode is { } barcode)
         {
-            _lastBarcode = barcode;
             _barcodes.Add(barcode);
         }
     }
