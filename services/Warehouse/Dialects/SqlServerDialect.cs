@@ -95,5 +95,7 @@ public sealed class SqlServerDialect : IWarehouseDialect
 
     public Task<bool> BackUpAsync(string path, CancellationToken cancellationToken) => Task.FromResult(false);
 
-    public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => new SqlServerFactLoader(session, fileId);
+    public DbConnection KeepStatements(DbConnection connection) => connection;
+
+    public IFactLoader CreateFactLoader(WarehouseSession session) => new SqlServerFactLoader(session);
 }

@@ -172,7 +172,7 @@ public abstract class PullWatchSuite(DialectName store) : IAsyncLifetime
         Assert.Equal(("held:sugar/run.csv", AlertStates.Open), (await _lab.AlertsAsync()).Select(alert => (alert.Scope, alert.State)).Single());
         await _lab.WriteAsync(async session =>
         {
-            await HeldFileStore.RemoveAsync(session, "sugar", "run.csv");
+            await HeldFileStore.RemoveAsync(session, "sugar", ["run.csv"]);
             return true;
         });
         await _watch.LookAsync(Token);
