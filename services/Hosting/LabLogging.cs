@@ -23,7 +23,7 @@ internal static class LabLogging
             .MinimumLevel.Override("MassTransit", LogEventLevel.Warning)
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
             .Enrich.FromLogContext()
-            .Enrich.With<CleanText>()
+            .Enrich.With<VisibleProperties>()
             .WriteTo.File(
                 new CompactJsonFormatter(),
                 Path.Combine(options.LogFolder, LogNameOf(builder.Environment.ApplicationName) + "-.jsonl"),

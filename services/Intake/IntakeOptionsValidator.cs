@@ -5,6 +5,9 @@ namespace LabPipeline.Intake;
 /// <summary>Lists everything wrong with the intake settings at once.</summary>
 public sealed class IntakeOptionsValidator : IValidateOptions<IntakeOptions>
 {
+    // A statement asks for all of them, and SQL Server takes 2,100 parameters.
+    private const int MostFiles = 1000;
+
     private static readonly TimeSpan ShortestInterval = TimeSpan.FromMilliseconds(100);
 
     public ValidateOptionsResult Validate(string? name, IntakeOptions options)
@@ -15,9 +18,9 @@ public sealed class IntakeOptionsValidator : IValidateOptions<IntakeOptions>
             faults.Add($"Intake:ScanInterval is {options.ScanInterval}; expected at least {ShortestInterval}.");
         }
 
-        if (options.FilesPerCommit < 1)
+        if (options.FilesPerCommit is < 1 or > MostFiles)
         {
-            faults.Add($"Intake:FilesPerCommit is {options.FilesPerCommit}; expected at least 1.");
+            faults.Add($"Intake:FilesPerCommit is {options.FilesPerCommit}; expected 1 to {MostFiles}.");
         }
 
         if (options.BytesPerCommit < 1)

@@ -118,11 +118,11 @@ public sealed class IntakeWorker : BackgroundService
     {
         var unreadable = new List<HeldEntry>();
         var waiting = ready.Count;
-        foreach (var batch in Batches.Split(ready, _options.FilesPerCommit, _options.BytesPerCommit))
+        var batches = Batches.Split(ready, _options.FilesPerCommit, _options.BytesPerCommit);
+        await foreach (var result in _intake.TakeAsync(_folder, batches, cancellationToken).ConfigureAwait(false))
         {
-            var result = await _intake.TakeAsync(_folder, batch, cancellationToken).ConfigureAwait(false);
             unreadable.AddRange(result.Unreadable);
-            waiting -= batch.Count;
+            waiting -= result.Files;
             if (waiting == 0)
             {
                 // While files wait the relay looks by itself, every other second: evaluation woken by each commit would compete with the next.

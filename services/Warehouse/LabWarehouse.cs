@@ -41,7 +41,7 @@ public sealed class LabWarehouse : IDisposable
         var connection = await Dialect.OpenAsync(cancellationToken).ConfigureAwait(false);
         await using (connection.ConfigureAwait(false))
         {
-            return await read(new WarehouseSession(Dialect.Name, connection, null, cancellationToken)).ConfigureAwait(false);
+            return await read(new WarehouseSession(Dialect.Name, connection, connection, null, cancellationToken)).ConfigureAwait(false);
         }
     }
 
@@ -90,10 +90,12 @@ public sealed class LabWarehouse : IDisposable
         var connection = await Dialect.OpenAsync(cancellationToken).ConfigureAwait(false);
         await using (connection.ConfigureAwait(false))
         {
+            var statements = Dialect.KeepStatements(connection);
+            await using var ending = statements.ConfigureAwait(false);
             var transaction = await Dialect.BeginWriteAsync(connection, cancellationToken).ConfigureAwait(false);
             await using (transaction.ConfigureAwait(false))
             {
-                var result = await write(new WarehouseSession(Dialect.Name, connection, transaction, cancellationToken)).ConfigureAwait(false);
+                var result = await write(new WarehouseSession(Dialect.Name, connection, statements, transaction, cancellationToken)).ConfigureAwait(false);
                 CrashPoint.Passed(DurableStep.BeforeCommit);
                 await transaction.CommitAsync(CancellationToken.None).ConfigureAwait(false);
                 CrashPoint.Passed(DurableStep.Committed);

@@ -51,7 +51,7 @@ internal sealed class BoardLoad(string folder, Uri board, Process station, int u
         {
             await PrepareAsync(folder, millions);
             var address = new Uri($"http://127.0.0.1:{FreePort()}");
-            using var station = Start(folder, address);
+            using var station = Start(await PublishedStation.PathAsync(), folder, address);
             try
             {
                 var load = new BoardLoad(folder, address, station, users, rows);
@@ -83,9 +83,9 @@ internal sealed class BoardLoad(string folder, Uri board, Process station, int u
         await File.WriteAllTextAsync(Path.Combine(folder, "profiles", "sugar", "bulk.json"), SugarFile.Profile.Replace("*.csv", "bulk-*.csv", StringComparison.Ordinal));
     }
 
-    private static Process Start(string folder, Uri address)
+    private static Process Start(string program, string folder, Uri address)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--data", folder]) { RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [program, "run", "--data", folder]) { RedirectStandardOutput = true };
         start.Environment["Board__Url"] = address.ToString().TrimEnd('/');
         var process = Process.Start(start)!;
         process.BeginOutputReadLine();

@@ -81,7 +81,8 @@ internal sealed class GrowthTiming : IDisposable
         await _warehouse.WriteAsync(
             async session =>
             {
-                using var loader = _warehouse.Dialect.CreateFactLoader(session, 1);
+                using var loader = _warehouse.Dialect.CreateFactLoader(session);
+                loader.Begin(1);
                 for (var row = 0; row < _readings; row++)
                 {
                     loader.Add(ReadingOf(row));
@@ -99,7 +100,7 @@ internal sealed class GrowthTiming : IDisposable
         var folder = new DropFolder("sugar", _folder);
         var ready = FolderScan.List(folder).Where(file => file.Path == path).Select(file => new ReadyFile(file, _profile)).ToList();
         var watch = Stopwatch.StartNew();
-        var result = await _intake.TakeAsync(folder, ready, CancellationToken.None);
+        var result = await _intake.TakeAsync(folder, [ready], CancellationToken.None).SingleAsync();
         var taken = watch.Elapsed.TotalMilliseconds;
 
         if (result.Taken is not [{ RefusedBecause: null }])

@@ -5,9 +5,6 @@ internal static class MemoryTiming
 {
     private const double Target = 150;
 
-    // A laboratory's samples of years; larger files repeat them. Every barcode of a file is in memory once, some 100 bytes each, since it is told to evaluation.
-    private const int MostSamples = 25_000;
-
     private static readonly int[] Sizes = [1_000_000, 5_000_000, 20_000_000];
 
     public static async Task<int> RunAsync(string[] args)
@@ -19,7 +16,7 @@ internal static class MemoryTiming
             try
             {
                 var file = Path.Combine(folder, "bulk.csv");
-                SugarFile.Write(file, rows, round: 1, mostSamples: MostSamples);
+                SugarFile.Write(file, rows, round: 1);
                 await using var station = await StationProcess.StartAsync(Path.Combine(folder, "data"), SugarFile.Profile);
                 File.Move(file, Path.Combine(station.Drop, "bulk.csv"));
                 var seconds = await station.UntilAsync("select coalesce(max(new_count), 0) from source_file", rows);

@@ -39,7 +39,8 @@ internal sealed class ReportSeason(TrialPlan plan)
     {
         var name = string.Create(CultureInfo.InvariantCulture, $"pull-{pull}.csv");
         var file = await FileLedgerStore.InsertAsync(session, new SourceFile { Sha256 = name, Kind = "sugar", Name = name, ArchivedAs = name, TakenAt = Now, State = FileState.Stored });
-        using var loader = warehouse.Dialect.CreateFactLoader(session, file);
+        using var loader = warehouse.Dialect.CreateFactLoader(session);
+        loader.Begin(file);
         var line = 1;
         foreach (var sample in samples)
         {

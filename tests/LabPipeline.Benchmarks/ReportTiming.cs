@@ -17,6 +17,7 @@ internal static class ReportTiming
 
     public static async Task<int> RunAsync(string[] args)
     {
+        var program = await PublishedStation.PathAsync();
         var splitPlot = args.Contains("--split-plot");
         int[] sizes = args.Contains("--growth") ? Growth : [TargetPlots];
         var met = true;
@@ -26,7 +27,7 @@ internal static class ReportTiming
             try
             {
                 await new ReportSeason(ReportPlan.Of(plots, splitPlot)).WriteAsync(folder);
-                met &= Measure(folder, plots);
+                met &= Measure(program, folder, plots);
             }
             finally
             {
@@ -37,9 +38,9 @@ internal static class ReportTiming
         return met ? 0 : 1;
     }
 
-    private static bool Measure(string folder, int plots)
+    private static bool Measure(string program, string folder, int plots)
     {
-        List<(double Wall, double Processor, long Peak)> runs = [.. Enumerable.Range(0, Runs).Select(_ => Once(folder))];
+        List<(double Wall, double Processor, long Peak)> runs = [.. Enumerable.Range(0, Runs).Select(_ => Once(program, folder))];
         var (wall, processor, peak) = (Median(runs.Select(run => run.Wall)), Median(runs.Select(run => run.Processor)), (long)Median(runs.Select(run => (double)run.Peak)));
         var bytes = new FileInfo(Page(folder)).Length;
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
@@ -54,10 +55,10 @@ internal static class ReportTiming
         return met;
     }
 
-    private static (double Wall, double Processor, long Peak) Once(string folder)
+    private static (double Wall, double Processor, long Peak) Once(string program, string folder)
     {
         var start = new ProcessStartInfo("dotnet",
-            [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "season", "report", ReportPlan.TrialCode, "--data", folder, "--out", Page(folder)])
+            [program, "season", "report", ReportPlan.TrialCode, "--data", folder, "--out", Page(folder)])
         { RedirectStandardOutput = true };
         var watch = Stopwatch.StartNew();
         using var process = Process.Start(start)!;

@@ -44,10 +44,11 @@ internal sealed class StationProcess : IAsyncDisposable
     {
         var profiles = Directory.CreateDirectory(Path.Combine(data, "profiles", "sugar")).FullName;
         await File.WriteAllTextAsync(Path.Combine(profiles, "bench.json"), profile);
+        var program = await PublishedStation.PathAsync();
         var started = DateTime.UtcNow;
         var watch = Stopwatch.StartNew();
         var process = Process.Start(new ProcessStartInfo(
-            "dotnet", [Path.Combine(AppContext.BaseDirectory, "LabPipeline.Station.dll"), "run", "--without-board", "--data", data])
+            "dotnet", [program, "run", "--without-board", "--data", data])
         { RedirectStandardOutput = true })!;
         var station = new StationProcess(data, process);
         await station.UntilAsync($"select count(*) from heartbeat where service like 'intake-%' and caught_up_at >= '{started:yyyy-MM-ddTHH:mm:ss.fff}Z'", Folders);

@@ -27,7 +27,7 @@ internal static class SugarFile
 
     private const int RowsPerSample = 40;
 
-    public static void Write(string path, int rows, int round, int firstSample = 0, int mostSamples = int.MaxValue)
+    public static void Write(string path, int rows, int round, int firstSample = 0)
     {
         var start = new DateTime(2026, 1, 14, 8, 0, 0, DateTimeKind.Utc);
         var barcode = "";
@@ -37,7 +37,7 @@ internal static class SugarFile
         {
             if (row % RowsPerSample == 0)
             {
-                barcode = BarcodeOf(firstSample + (row / RowsPerSample % mostSamples));
+                barcode = BarcodeOf(firstSample + (row / RowsPerSample));
             }
 
             writer.Write(string.Create(

@@ -13,4 +13,6 @@ public sealed class DailyDigestDeliveryTests() : DailyDigestDeliverySuite(Dialec
 
 public sealed class DeliveryTests() : DeliverySuite(DialectName.SqlServer);
 
+public sealed class OutageTests() : OutageSuite(DialectName.SqlServer);
+
 public sealed class ReminderTests() : ReminderSuite(DialectName.SqlServer);

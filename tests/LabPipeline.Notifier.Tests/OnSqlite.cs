@@ -14,6 +14,8 @@ public sealed class DailyDigestDeliveryTests() : DailyDigestDeliverySuite(Dialec
 
 public sealed class DeliveryTests() : DeliverySuite(DialectName.Sqlite);
 
+public sealed class OutageTests() : OutageSuite(DialectName.Sqlite);
+
 public sealed class ReminderTests() : ReminderSuite(DialectName.Sqlite);
 
 public sealed class StormTests() : StormSuite(DialectName.Sqlite);

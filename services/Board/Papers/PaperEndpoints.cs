@@ -1,6 +1,5 @@
 using LabPipeline.Board.Serving;
 using LabPipeline.Reporting.Labels;
-using LabPipeline.Reporting.Printing;
 using LabPipeline.Warehouse;
 
 namespace LabPipeline.Board.Papers;
@@ -27,14 +26,7 @@ internal static class PaperEndpoints
             return TypedResults.NotFound();
         }
 
-        try
-        {
-            var (pdf, _) = LabelPrint.Pdf(order.Labels.Sheet, order.Labels.Labels, order.Choice.First, time.GetUtcNow());
-            return pdf is null ? TypedResults.NotFound() : TypedResults.File(pdf, MediaType, $"labels-{order.Choice.Pull.TrialCode}-{order.Choice.Pull.PullNo}.pdf");
-        }
-        catch (PrintException)
-        {
-            return TypedResults.NotFound();
-        }
+        var (pdf, _) = LabelPrint.Pdf(order.Labels.Sheet, order.Labels.Labels, order.Choice.First, time.GetUtcNow());
+        return pdf is null ? TypedResults.NotFound() : TypedResults.File(pdf, MediaType, $"labels-{order.Choice.Pull.TrialCode}-{order.Choice.Pull.PullNo}.pdf");
     }
 }

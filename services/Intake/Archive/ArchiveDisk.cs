@@ -3,8 +3,6 @@ namespace LabPipeline.Intake.Archive;
 /// <summary>The machine's own disk.</summary>
 public sealed class ArchiveDisk : IArchiveDisk
 {
-    private const int BufferSize = 128 * 1024;
-
     // A journalling file system serves flushes that wait at the same time with one write; sixteen took a seventh of the time of one after the other.
     private const int FlushesAtOnce = 16;
 
@@ -36,7 +34,8 @@ public sealed class ArchiveDisk : IArchiveDisk
 
     public void Delete(string path) => File.Delete(path);
 
-    public Stream Open(string path) => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, BufferSize, FileOptions.SequentialScan);
+    // Unbuffered: its readers have buffers of their own.
+    public Stream Open(string path) => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 0, FileOptions.SequentialScan);
 
     public IReadOnlyList<string> List(string folder) => Directory.Exists(folder) ? Directory.GetFiles(folder) : [];
 

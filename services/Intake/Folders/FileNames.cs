@@ -40,7 +40,7 @@ public static class FileNames
     {
         var safe = Safe(name);
         var path = Path.Combine(folder, safe);
-        for (var number = 2; File.Exists(path); number++)
+        for (var number = 2; Path.Exists(path); number++)
         {
             path = Path.Combine(folder, $"{Path.GetFileNameWithoutExtension(safe)}.{number}{Path.GetExtension(safe)}");
         }

@@ -27,28 +27,27 @@ public static class FolderScan
         return seen;
     }
 
-    private static SeenFile? Look(FileSystemInfo entry, DropFolder folder)
+    /// <summary>What a listed entry is; null when it left between listing and looking (the next scan tells), or is no business of ours.</summary>
+    public static SeenFile? Look(FileSystemInfo entry, DropFolder folder)
     {
-        try
+        // First of all: an entry that left has every attribute there is, that of a link among them.
+        if (!entry.Exists)
         {
-            if (entry.LinkTarget is not null || entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
-            {
-                return new SeenFile(entry.Name, entry.FullName, 0, SeenFile.ModifiedAtOf(entry), SeenKind.Link);
-            }
-
-            if (entry is FileInfo file)
-            {
-                return new SeenFile(file.Name, file.FullName, file.Length, SeenFile.ModifiedAtOf(file), SeenKind.RegularFile);
-            }
-
-            return entry.FullName == folder.TakenPath || entry.FullName == folder.RefusedPath
-                ? null
-                : new SeenFile(entry.Name, entry.FullName, 0, SeenFile.ModifiedAtOf(entry), SeenKind.Directory);
-        }
-        catch (IOException)
-        {
-            // The entry left between listing and looking; the next scan tells.
             return null;
         }
+
+        if (entry.LinkTarget is not null || entry.Attributes.HasFlag(FileAttributes.ReparsePoint))
+        {
+            return new SeenFile(entry.Name, entry.FullName, 0, SeenFile.ModifiedAtOf(entry), SeenKind.Link);
+        }
+
+        if (entry is FileInfo file)
+        {
+            return new SeenFile(file.Name, file.FullName, file.Length, SeenFile.ModifiedAtOf(file), SeenKind.RegularFile);
+        }
+
+        return entry.FullName == folder.TakenPath || entry.FullName == folder.RefusedPath
+            ? null
+            : new SeenFile(entry.Name, entry.FullName, 0, SeenFile.ModifiedAtOf(entry), SeenKind.Directory);
     }
 }

@@ -6,6 +6,8 @@ namespace LabPipeline.Intake.Folders;
 /// <summary>Keeps the warehouse's list of held files like the folder, writing only what changed.</summary>
 public sealed class HeldBook(LabWarehouse warehouse, string folderKind)
 {
+    private const int NamesAtOnce = 500;
+
     private Dictionary<string, string>? _known;
 
     public async Task UpdateAsync(IReadOnlyList<HeldEntry> held, DateTimeOffset now, CancellationToken cancellationToken)
@@ -27,9 +29,9 @@ public sealed class HeldBook(LabWarehouse warehouse, string folderKind)
                     await HeldFileStore.PutAsync(session, RowOf(entry, now)).ConfigureAwait(false);
                 }
 
-                foreach (var name in gone)
+                foreach (var names in gone.Chunk(NamesAtOnce))
                 {
-                    await HeldFileStore.RemoveAsync(session, folderKind, name).ConfigureAwait(false);
+                    await HeldFileStore.RemoveAsync(session, folderKind, names).ConfigureAwait(false);
                 }
             },
             cancellationToken).ConfigureAwait(false);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using LabPipeline.Hosting;
 using LabPipeline.Intake.Text;
 
 namespace LabPipeline.Intake.Profiles;

@@ -1,4 +1,4 @@
-using LabPipeline.Intake.Text;
+using LabPipeline.Hosting;
 
 namespace LabPipeline.Intake.Profiles;
 

@@ -1,3 +1,4 @@
+using LabPipeline.Hosting;
 using LabPipeline.Intake.Text;
 using NodaTime;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using LabPipeline.Hosting;
 using LabPipeline.Intake.Text;
 using LabPipeline.Science.Barcodes;
 

@@ -11,7 +11,7 @@ internal static class IntakeMessages
 {
     private const int BarcodesPerMessage = 500;
 
-    public static async Task AddAsync(WarehouseSession session, SourceFile file, IReadOnlyList<string> barcodes, DateTimeOffset now)
+    public static async Task AddAsync(WarehouseSession session, SourceFile file, FileBarcodes barcodes, DateTimeOffset now)
     {
         var identity = string.Create(CultureInfo.InvariantCulture, $"{file.Sha256}|{file.TakenAt.UtcTicks}");
         if (file.State == FileState.Refused)
@@ -21,9 +21,10 @@ internal static class IntakeMessages
         }
 
         var parts = Math.Max(1, (barcodes.Count + BarcodesPerMessage - 1) / BarcodesPerMessage);
-        for (var part = 1; part <= parts; part++)
+        var part = 0;
+        foreach (var touched in barcodes.Rising.Chunk(BarcodesPerMessage).DefaultIfEmpty([]))
         {
-            var touched = barcodes.Skip((part - 1) * BarcodesPerMessage).Take(BarcodesPerMessage).ToList();
+            part++;
             var message = new ReadingsRecorded(file.FileId, part, parts, touched, file.NewCount, file.ConflictingCount);
             await OutboxStore.AddAsync(session, message, string.Create(CultureInfo.InvariantCulture, $"{identity}|{part}"), now).ConfigureAwait(false);
         }

@@ -10,7 +10,6 @@ namespace LabPipeline.Intake.Storing;
 /// <summary>Writes the ledger's row for one file: pure, from what was read.</summary>
 internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Copy, SourceFile? Known, DateTimeOffset Now)
 {
-    private const int NamedBarcodes = 5;
     private const int LongestReason = 2000;
 
     /// <summary>The row before anything is read; it is overwritten in the same transaction.</summary>
@@ -34,7 +33,7 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
         };
     }
 
-    public SourceFile Stored(int fileId, ReadOutcome outcome, FactCounts counts, IReadOnlyList<string> unplanned) => Base(fileId) with
+    public SourceFile Stored(int fileId, ReadOutcome outcome, FactCounts counts, UnplannedBarcodes unplanned) => Base(fileId) with
     {
         State = unplanned.Count == 0 ? FileState.Stored : FileState.Waiting,
         ReasonCode = unplanned.Count == 0 ? null : "barcode.not-planned",
@@ -48,11 +47,11 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
         LastReadingId = counts.LastReadingId,
     };
 
-    private static string NotPlanned(IReadOnlyList<string> unplanned)
+    private static string NotPlanned(UnplannedBarcodes unplanned)
     {
-        var named = string.Join(", ", unplanned.Take(NamedBarcodes));
-        var more = unplanned.Count > NamedBarcodes
-            ? string.Create(CultureInfo.InvariantCulture, $" and {unplanned.Count - NamedBarcodes} more")
+        var named = string.Join(", ", unplanned.First);
+        var more = unplanned.Count > unplanned.First.Count
+            ? string.Create(CultureInfo.InvariantCulture, $" and {unplanned.Count - unplanned.First.Count} more")
             : "";
         return $"In no trial plan: {named}{more}. The readings are kept and join by themselves once a plan holds the sample; check the tags if none should.";
     }

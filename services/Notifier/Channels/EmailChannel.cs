@@ -49,7 +49,8 @@ public sealed class EmailChannel(ChannelPolicy policy, SmtpTarget target, Mailbo
             return SendOutcome.TryLater(Describe(exception));
         }
 
-        await LeaveAsync(client, cancellationToken).ConfigureAwait(false);
+        // The mail is the server's already. The client keeps a farewell that fails to itself, so that it sends nothing a second time.
+        await client.DisconnectAsync(quit: true, cancellationToken).ConfigureAwait(false);
         return SendOutcome.Sent;
     }
 
@@ -73,18 +74,6 @@ public sealed class EmailChannel(ChannelPolicy policy, SmtpTarget target, Mailbo
         // RFC 3834: keeps holiday notices and mailing robots from answering.
         message.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
         return message;
-    }
-
-    private static async Task LeaveAsync(SmtpClient client, CancellationToken cancellationToken)
-    {
-        try
-        {
-            await client.DisconnectAsync(quit: true, cancellationToken).ConfigureAwait(false);
-        }
-        catch (Exception exception) when (exception is IOException or MailKit.ProtocolException or MailKit.CommandException or OperationCanceledException)
-        {
-            // The mail is the server's already; a farewell that fails must not send it a second time.
-        }
     }
 
     private string Describe(Exception exception)

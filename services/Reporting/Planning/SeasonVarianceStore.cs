@@ -1,5 +1,4 @@
 using LabPipeline.Science.Quantities;
-using LabPipeline.Science.Statistics;
 using LabPipeline.Science.Statistics.Designs;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Plan;
@@ -50,21 +49,9 @@ public sealed class SeasonVarianceStore
             yield break;
         }
 
-        foreach (var error in Analyse(design, plots).Where(error => error.Variance > 0))
+        foreach (var error in FieldTrialAnalysis.Analyse(design, plots).Pulls[0].NextSeason.Where(error => error.Variance > 0))
         {
             yield return new SeasonVariance(pullNo, error.Error, error.Variance, error.Df, plots.Count, values.Count(value => value.BelowLimit == 1));
-        }
-    }
-
-    private static IReadOnlyList<NextSeasonPrecision> Analyse(FieldTrialDesign design, IReadOnlyList<PlotMean> plots)
-    {
-        try
-        {
-            return FieldTrialAnalysis.Analyse(design, plots).Pulls[0].NextSeason;
-        }
-        catch (NotEstimableException)
-        {
-            return [];
         }
     }
 }

@@ -14,6 +14,9 @@ public interface IWarehouseDialect
     /// <summary>Begins a transaction that may write, taking the write lock at once where the database has one.</summary>
     Task<DbTransaction> BeginWriteAsync(DbConnection connection, CancellationToken cancellationToken);
 
+    /// <summary>A connection over this one that keeps the statements of a transaction prepared; the same one where the database does that.</summary>
+    DbConnection KeepStatements(DbConnection connection);
+
     /// <summary>Takes the lock under which only one process migrates; it is released when the transaction ends.</summary>
     Task LockForMigrationAsync(WarehouseSession session, CancellationToken cancellationToken);
 
@@ -34,6 +37,6 @@ public interface IWarehouseDialect
     /// <returns>False where the database's own tools do that.</returns>
     Task<bool> BackUpAsync(string path, CancellationToken cancellationToken);
 
-    /// <summary>A loader for the facts of one file inside <paramref name="session"/>'s transaction.</summary>
-    IFactLoader CreateFactLoader(WarehouseSession session, int fileId);
+    /// <summary>A loader for the facts of files inside <paramref name="session"/>'s transaction.</summary>
+    IFactLoader CreateFactLoader(WarehouseSession session);
 }

@@ -50,17 +50,10 @@ public sealed class SqlServerDialect : IWarehouseDialect
 
     public async Task<DbConnection> OpenAsync(CancellationToken cancellationToken)
     {
+        // One that does not open holds nothing that would have to be given back.
         var connection = new SqlConnection(_connectionString);
-        try
-        {
-            await connection.OpenAsync(cancellationToken).ConfigureAwait(false);
-            return connection;
-        }
-        catch
-        {
-            await connection.DisposeAsync().ConfigureAwait(false);
-            throw;
-        }
+        await connection.OpenAsync(cancellationToken).ConfigureAwait(false);
+        return connection;
     }
 
     public async Task<DbTransaction> BeginWriteAsync(DbConnection connection, CancellationToken cancellationToken)
@@ -102,5 +95,7 @@ public sealed class SqlServerDialect : IWarehouseDialect
 
     public Task<bool> BackUpAsync(string path, CancellationToken cancellationToken) => Task.FromResult(false);
 
-    public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => new SqlServerFactLoader(session, fileId);
+    public DbConnection KeepStatements(DbConnection connection) => connection;
+
+    public IFactLoader CreateFactLoader(WarehouseSession session) => new SqlServerFactLoader(session);
 }

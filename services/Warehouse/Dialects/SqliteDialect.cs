@@ -84,7 +84,9 @@ public sealed class SqliteDialect : IWarehouseDialect
         }
     }
 
-    public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => new SqliteFactLoader(session, fileId);
+    public DbConnection KeepStatements(DbConnection connection) => new SqliteStatements((SqliteConnection)connection);
+
+    public IFactLoader CreateFactLoader(WarehouseSession session) => new SqliteFactLoader(session);
 
     /// <summary>Several processes may write one file, and SQLite before 3.51.3 can damage such a file (its "WAL-reset" fault).</summary>
     /// <exception cref="InvalidOperationException">The library is too old.</exception>

@@ -3,7 +3,7 @@ namespace LabPipeline.Warehouse.Facts;
 /// <summary>The ledger of contents and arrivals: every complete file ends here as exactly one of its states.</summary>
 public sealed class FileLedgerStore
 {
-    private static readonly SqlText FindByHash = SqlText.Load<FileLedgerStore>("find-source-file");
+    private static readonly SqlText FindByHash = SqlText.Load<FileLedgerStore>("find-source-files");
     private static readonly SqlText Insert = SqlText.Load<FileLedgerStore>("insert-source-file");
     private static readonly SqlText Update = SqlText.Load<FileLedgerStore>("update-source-file");
     private static readonly SqlText FindOpenArrival = SqlText.Load<FileLedgerStore>("find-open-arrival");
@@ -17,8 +17,9 @@ public sealed class FileLedgerStore
     private static readonly SqlText ListBarcodes = SqlText.Load<FileLedgerStore>("list-file-barcodes");
     private static readonly SqlText ListUnplanned = SqlText.Load<FileLedgerStore>("list-unplanned-barcodes");
 
-    public static Task<SourceFile?> FindAsync(WarehouseSession session, string sha256) =>
-        session.FirstOrDefaultAsync<SourceFile>(FindByHash, new { sha256 });
+    /// <summary>Those of the contents with these hashes that are known.</summary>
+    public static Task<IReadOnlyList<SourceFile>> FindAsync(WarehouseSession session, IReadOnlyCollection<string> hashes) =>
+        session.QueryAsync<SourceFile>(FindByHash, new { hashes });
 
     /// <returns>The new file's identifier.</returns>
     public static Task<int> InsertAsync(WarehouseSession session, SourceFile file) => session.ScalarAsync<int>(Insert, file)!;

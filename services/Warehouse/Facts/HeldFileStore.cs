@@ -18,6 +18,6 @@ public sealed class HeldFileStore
         }
     }
 
-    public static Task RemoveAsync(WarehouseSession session, string folder, string name) =>
-        session.ExecuteAsync(Delete, new { folder, name });
+    public static Task RemoveAsync(WarehouseSession session, string folder, IReadOnlyCollection<string> names) =>
+        session.ExecuteAsync(Delete, new { folder, names });
 }

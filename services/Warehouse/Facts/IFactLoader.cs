@@ -1,16 +1,19 @@
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>Stores the facts of one file, each key once, at the speed of the database.</summary>
+/// <summary>Stores the facts of one file after another, each key once, at the speed of the database.</summary>
 public interface IFactLoader : IDisposable
 {
+    /// <summary>Begins a file. What was added to an earlier one and not completed is forgotten; its caller takes back what was stored of it.</summary>
+    void Begin(int fileId);
+
     void Add(in NewFact fact);
 
-    /// <summary>Finishes the load and tells what became of every fact added.</summary>
+    /// <summary>Finishes the file and tells what became of every fact added.</summary>
     Task<FactCounts> CompleteAsync();
 
-    /// <summary>Barcodes with readings, new or contested, that came with this file, rising; to be asked once the load is complete.</summary>
-    Task<IReadOnlyList<string>> ListBarcodesAsync();
+    /// <summary>Barcodes that came with this file; to be asked once it is complete.</summary>
+    Task<FileBarcodes> ListBarcodesAsync();
 
-    /// <summary>Those of the barcodes that are in no plan, rising.</summary>
-    Task<IReadOnlyList<string>> ListUnplannedAsync();
+    /// <summary>Those of the barcodes that are in no plan.</summary>
+    Task<UnplannedBarcodes> ListUnplannedAsync();
 }

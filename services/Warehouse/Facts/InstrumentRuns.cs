@@ -1,8 +1,6 @@
-using Dapper;
-
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>Identifiers of instrument runs, each looked up or made once for a load.</summary>
+/// <summary>Identifiers of instrument runs, each looked up or made once for a file.</summary>
 internal sealed class InstrumentRuns(WarehouseSession session)
 {
     private static readonly SqlText FindRun = SqlText.Load<InstrumentRuns>("find-instrument-run");
@@ -10,6 +8,13 @@ internal sealed class InstrumentRuns(WarehouseSession session)
 
     private readonly Dictionary<(string Instrument, string Run), long> _known = [];
     private (string Instrument, string Run, long Id) _last = ("", "", 0);
+
+    /// <summary>Forgets what was made: it may have been taken back.</summary>
+    public void Clear()
+    {
+        _known.Clear();
+        _last = ("", "", 0);
+    }
 
     public long IdOf(string instrument, string run)
     {
@@ -22,8 +27,7 @@ internal sealed class InstrumentRuns(WarehouseSession session)
         if (!_known.TryGetValue((instrument, run), out var id))
         {
             var key = new { instrument, run };
-            id = session.Connection.QueryFirstOrDefault<long?>(FindRun.For(session.Dialect), key, session.Transaction)
-                ?? session.Connection.ExecuteScalar<long>(InsertRun.For(session.Dialect), key, session.Transaction);
+            id = session.Scalar<long?>(FindRun, key) ?? session.Scalar<long>(InsertRun, key);
             _known.Add((instrument, run), id);
         }
 

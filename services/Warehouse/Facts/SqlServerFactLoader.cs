@@ -1,17 +1,26 @@
 namespace LabPipeline.Warehouse.Facts;
 
 /// <summary>Set-based load: the facts of a file are collected and judged against the warehouse by one statement a table.</summary>
-internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) : IFactLoader
+internal sealed class SqlServerFactLoader(WarehouseSession session) : IFactLoader
 {
     private readonly InstrumentRuns _runs = new(session);
     private readonly SqlServerFactBatch?[] _batches = new SqlServerFactBatch?[SqlServerFactText.All.Count];
+    private int _fileId;
     private int _added;
     private (long? First, long? Last) _readings;
+
+    public void Begin(int fileId)
+    {
+        Dispose();
+        Array.Clear(_batches);
+        _runs.Clear();
+        (_fileId, _added, _readings) = (fileId, 0, default);
+    }
 
     public void Add(in NewFact fact)
     {
         var run = _runs.IdOf(fact.Instrument, fact.Run);
-        var batch = _batches[(int)fact.Subject] ??= new SqlServerFactBatch(session, fact.Subject, fileId);
+        var batch = _batches[(int)fact.Subject] ??= new SqlServerFactBatch(session, fact.Subject, _fileId);
         batch.Add(new StagedFact(_added++, run, fact));
     }
 
@@ -32,9 +41,14 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
         return new FactCounts(stored, _added - stored - conflicting, conflicting, _readings.First, _readings.Last);
     }
 
-    public Task<IReadOnlyList<string>> ListBarcodesAsync() => ListAsync(FileLedgerStore.ListBarcodesAsync);
+    public async Task<FileBarcodes> ListBarcodesAsync()
+    {
+        var barcodes = await ListAsync(FileLedgerStore.ListBarcodesAsync).ConfigureAwait(false);
+        return new FileBarcodes(barcodes.Count, barcodes);
+    }
 
-    public Task<IReadOnlyList<string>> ListUnplannedAsync() => ListAsync(FileLedgerStore.ListUnplannedAsync);
+    public async Task<UnplannedBarcodes> ListUnplannedAsync() =>
+        UnplannedBarcodes.Of(await ListAsync(FileLedgerStore.ListUnplannedAsync).ConfigureAwait(false));
 
     public void Dispose()
     {
@@ -45,5 +59,5 @@ internal sealed class SqlServerFactLoader(WarehouseSession session, int fileId) 
     }
 
     private async Task<IReadOnlyList<string>> ListAsync(Func<WarehouseSession, int, long, long, Task<IReadOnlyList<string>>> list) =>
-        _readings is { First: { } first, Last: { } last } ? await list(session, fileId, first, last).ConfigureAwait(false) : [];
+        _readings is { First: { } first, Last: { } last } ? await list(session, _fileId, first, last).ConfigureAwait(false) : [];
 }

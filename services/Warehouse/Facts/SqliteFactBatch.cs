@@ -4,8 +4,7 @@ using System.Text;
 namespace LabPipeline.Warehouse.Facts;
 
 /// <summary>Facts of one table on their way into SQLite. Each has its identifier before it is inserted, so that identifiers rise with the file whatever becomes of its rows.</summary>
-/// <param name="firstId">Identifier of the first fact.</param>
-internal sealed class SqliteFactBatch(long firstId)
+internal sealed class SqliteFactBatch
 {
     public const int Size = 256;
 
@@ -15,12 +14,15 @@ internal sealed class SqliteFactBatch(long firstId)
 
     public int Count { get; private set; }
 
-    public long FirstId { get; private set; } = firstId;
+    public long FirstId { get; private set; }
 
     /// <summary>The facts a statement sees.</summary>
     public Range Open { get; private set; }
 
     public ref readonly (long Run, NewFact Fact) this[int row] => ref _facts[row];
+
+    /// <summary>Empty, for facts from identifier <paramref name="firstId"/> on.</summary>
+    public void Begin(long firstId) => (FirstId, Count) = (firstId, 0);
 
     public void Add(long run, in NewFact fact) => _facts[Count++] = (run, fact);
 

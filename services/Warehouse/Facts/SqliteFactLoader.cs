@@ -4,30 +4,43 @@ using SQLitePCL;
 namespace LabPipeline.Warehouse.Facts;
 
 /// <summary>Loads by batches of rows that SQLite reads from this program's memory; see <see cref="SqliteFactModule"/>.</summary>
-internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : IFactLoader
+internal sealed class SqliteFactLoader(WarehouseSession session) : IFactLoader
 {
     private readonly sqlite3 _database = Prepared(session);
     private readonly InstrumentRuns _runs = new(session);
     private readonly SqliteFactTableLoader?[] _tables = new SqliteFactTableLoader?[3];
-    private List<string> _barcodes = [];
+    private SqlitePlanLookup? _plan;
+    private FileBarcodes _barcodes = FileBarcodes.None;
+    private int _fileId;
+
+    public void Begin(int fileId)
+    {
+        _fileId = fileId;
+        _runs.Clear();
+        foreach (var table in _tables)
+        {
+            table?.Close();
+        }
+    }
 
     public void Add(in NewFact fact)
     {
         var run = _runs.IdOf(fact.Instrument, fact.Run);
-        var table = _tables[(int)fact.Subject] ??= new SqliteFactTableLoader(_database, FactTable.Of(fact.Subject), fileId);
+        var table = _tables[(int)fact.Subject] ??= new SqliteFactTableLoader(_database, FactTable.Of(fact.Subject));
+        table.Open(_fileId);
         table.Add(run, fact);
     }
 
     public Task<FactCounts> CompleteAsync()
     {
-        var tables = _tables.OfType<SqliteFactTableLoader>().ToList();
+        var tables = _tables.OfType<SqliteFactTableLoader>().Where(table => table.IsOpen).ToList();
         foreach (var table in tables)
         {
             table.Flush();
         }
 
-        var readings = _tables[(int)FactSubject.Sample];
-        _barcodes = readings?.TakeBarcodes() ?? [];
+        var readings = tables.Find(table => table.Subject == FactSubject.Sample);
+        _barcodes = readings?.TakeBarcodes() ?? FileBarcodes.None;
         return Task.FromResult(new FactCounts(
             tables.Sum(table => table.New),
             tables.Sum(table => table.Repeated),
@@ -36,16 +49,17 @@ internal sealed class SqliteFactLoader(WarehouseSession session, int fileId) : I
             readings?.LastId));
     }
 
-    public Task<IReadOnlyList<string>> ListBarcodesAsync() => Task.FromResult<IReadOnlyList<string>>(_barcodes);
+    public Task<FileBarcodes> ListBarcodesAsync() => Task.FromResult(_barcodes);
 
-    public Task<IReadOnlyList<string>> ListUnplannedAsync()
+    public Task<UnplannedBarcodes> ListUnplannedAsync()
     {
-        using var plan = new SqlitePlanLookup(_database);
-        return Task.FromResult<IReadOnlyList<string>>(_barcodes.FindAll(barcode => !plan.Holds(barcode)));
+        var plan = _plan ??= new SqlitePlanLookup(_database);
+        return Task.FromResult(UnplannedBarcodes.Of(_barcodes.Rising.Where(barcode => !plan.Holds(barcode))));
     }
 
     public void Dispose()
     {
+        _plan?.Dispose();
         foreach (var table in _tables)
         {
             table?.Dispose();

@@ -5,19 +5,18 @@ namespace LabPipeline.Warehouse.Facts;
 /// <summary>The statements that load one fact table: insert a batch unless keys are taken, list what went in, and ask whether this very value is known.</summary>
 internal sealed class SqliteFactStatements : IDisposable
 {
-    private readonly sqlite3 _database;
     private readonly FactTable _table;
+    private readonly SqliteStatement _last;
     private readonly SqliteStatement _insert;
     private readonly SqliteStatement _list;
     private readonly SqliteStatement _compare;
 
-    public SqliteFactStatements(sqlite3 database, FactTable table, int fileId)
+    public SqliteFactStatements(sqlite3 database, FactTable table)
     {
-        _database = database;
         _table = table;
+        _last = new SqliteStatement(database, $"select max(reading_id) from {table.Name}");
         var given = string.Join(", ", table.Columns.Prepend("reading_id").Where(SqliteFactModule.Columns.Contains));
         _insert = new SqliteStatement(database, $"insert or ignore into {table.Name} ({given}, file_id, standing) select {given}, ?1, ?2 from {SqliteFactModule.TableName}");
-        raw.sqlite3_bind_int(_insert.Handle, 1, fileId);
         _list = new SqliteStatement(database, $"select reading_id from {table.Name} where reading_id between ?1 and ?2");
         var same = table.Subject == FactSubject.Sample ? " and barcode = ?5" : "";
         _compare = new SqliteStatement(
@@ -27,9 +26,17 @@ internal sealed class SqliteFactStatements : IDisposable
     /// <summary>The identifier after the highest one given.</summary>
     public long NextId()
     {
-        using var last = new SqliteStatement(_database, $"select max(reading_id) from {_table.Name}");
-        last.Step();
-        return raw.sqlite3_column_int64(last.Handle, 0) + 1;
+        _last.Step();
+        var last = raw.sqlite3_column_int64(_last.Handle, 0);
+        _last.Reset();
+        return last + 1;
+    }
+
+    /// <summary>Says which file the facts to come are of.</summary>
+    public void Begin(int fileId)
+    {
+        _insert.Reset();
+        raw.sqlite3_bind_int(_insert.Handle, 1, fileId);
     }
 
     /// <summary>Inserts every open fact of the batch whose key is free.</summary>
@@ -82,6 +89,7 @@ internal sealed class SqliteFactStatements : IDisposable
 
     public void Dispose()
     {
+        _last.Dispose();
         _insert.Dispose();
         _list.Dispose();
         _compare.Dispose();

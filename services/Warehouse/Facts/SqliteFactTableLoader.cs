@@ -2,20 +2,25 @@ using SQLitePCL;
 
 namespace LabPipeline.Warehouse.Facts;
 
-/// <summary>Loads the facts of one file into one table, a batch at a time.</summary>
+/// <summary>Loads the facts of one file after another into one table, a batch at a time.</summary>
 internal sealed class SqliteFactTableLoader : IDisposable
 {
     private readonly SqliteFactStatements _statements;
-    private readonly SqliteFactBatch _batch;
+    private readonly SqliteFactBatch _batch = new();
     private readonly bool[] _inserted = new bool[SqliteFactBatch.Size];
-    private readonly HashSet<string> _barcodes = new(StringComparer.Ordinal);
-    private string? _lastBarcode;
+    private readonly SqliteBarcodes _barcodes;
 
-    public SqliteFactTableLoader(sqlite3 database, FactTable table, int fileId)
+    public SqliteFactTableLoader(sqlite3 database, FactTable table)
     {
-        _statements = new SqliteFactStatements(database, table, fileId);
-        _batch = new SqliteFactBatch(_statements.NextId());
+        Subject = table.Subject;
+        _statements = new SqliteFactStatements(database, table);
+        _barcodes = new SqliteBarcodes(database);
     }
+
+    public FactSubject Subject { get; }
+
+    /// <summary>Whether the file has facts of this table.</summary>
+    public bool IsOpen { get; private set; }
 
     public int New { get; private set; }
 
@@ -26,6 +31,23 @@ internal sealed class SqliteFactTableLoader : IDisposable
     public long? FirstId { get; private set; }
 
     public long? LastId { get; private set; }
+
+    /// <summary>Begins the file, unless it has begun.</summary>
+    public void Open(int fileId)
+    {
+        if (IsOpen)
+        {
+            return;
+        }
+
+        IsOpen = true;
+        _statements.Begin(fileId);
+        _batch.Begin(_statements.NextId());
+        (New, Repeated, Conflicting, FirstId, LastId) = (0, 0, 0, null, null);
+        _barcodes.Clear();
+    }
+
+    public void Close() => IsOpen = false;
 
     public void Add(long run, in NewFact fact)
     {
@@ -65,15 +87,8 @@ internal sealed class SqliteFactTableLoader : IDisposable
         _batch.Clear();
     }
 
-    /// <summary>Barcodes of the facts that went in, new or contested, rising; they are handed over and not kept.</summary>
-    public List<string> TakeBarcodes()
-    {
-        List<string> barcodes = [.. _barcodes];
-        _barcodes.Clear();
-        _barcodes.TrimExcess();
-        barcodes.Sort(StringComparer.Ordinal);
-        return barcodes;
-    }
+    /// <summary>Barcodes of the facts that went in, new or contested.</summary>
+    public FileBarcodes TakeBarcodes() => _barcodes.Take();
 
     public void Dispose() => _statements.Dispose();
 
@@ -95,9 +110,8 @@ internal sealed class SqliteFactTableLoader : IDisposable
     {
         LastId = _batch.FirstId + row;
         FirstId ??= LastId;
-        if (_batch[row].Fact.Barcode is { } barcode && !ReferenceEquals(barcode, _lastBarcode))
+        if (_batch[row].Fact.Barcode is { } barcode)
         {
-            _lastBarcode = barcode;
             _barcodes.Add(barcode);
         }
     }

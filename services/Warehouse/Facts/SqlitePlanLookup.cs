@@ -11,9 +11,10 @@ internal sealed class SqlitePlanLookup : IDisposable
 
     public bool Holds(string barcode)
     {
-        _find.Reset();
         raw.sqlite3_bind_text(_find.Handle, 1, barcode);
-        return _find.Step();
+        var found = _find.Step();
+        _find.Reset();
+        return found;
     }
 
     public void Dispose() => _find.Dispose();

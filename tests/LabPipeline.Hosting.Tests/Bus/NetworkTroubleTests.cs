@@ -52,6 +52,26 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
         Assert.Empty(await lab.ParkedAsync());
     }
 
+    /// <summary>Connections stand and the broker answers every question, and yet what is sent does not arrive.</summary>
+    [Fact]
+    public async Task Messages_WhenTheCanaryDoesNotComeBack_AreHandledByANewBus()
+    {
+        var node = broker.Node();
+        await using var lab = await BusLab.StartAsync(await broker.SettingsAsync(), Alert);
+        await lab.SendAsync(10);
+        await lab.AllHandledAsync();
+        var queues = (await node.ControlAsync("list_queues", "name", "--silent")).Split('\n');
+        var canary = Assert.Single(queues, queue => queue.StartsWith("lab-canary-", StringComparison.Ordinal)).Trim();
+
+        await broker.WithChannelAsync(channel => channel.QueueUnbindAsync(canary, canary, ""));
+        await lab.UntilAsync(() => Task.FromResult(lab.Bus.Condition.Reason.Contains("the canary did not come back within 3 s", StringComparison.Ordinal)), "the loss noticed");
+        await lab.SendAsync(10);
+
+        await lab.AllHandledAsync();
+        await lab.AssertEachOnceAsync();
+        Assert.Equal(1, lab.Bus.Condition.Rebuilds);
+    }
+
     [Fact]
     [Shows(32)]
     public async Task Messages_WhenTheBrokerIsShortOfMemory_WaitInTheOutboxAndArriveAfterwards()

@@ -1,3 +1,5 @@
+using LabPipeline.Intake.Folders;
+using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Tests.Storing;
 
 namespace LabPipeline.Intake.Tests.Folders;
@@ -35,6 +37,49 @@ public sealed class DropFolderTests
         await bench.LookAsync();
 
         Assert.Contains("a folder lies among the files", Assert.Single(await bench.ArrivalsAsync()).Reason!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Entry_WhenItLeftBetweenListingAndLooking_IsNotSeen()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        var folder = new DropFolder("sugar", bench.Drop);
+
+        Assert.Null(FolderScan.Look(new FileInfo(Path.Combine(bench.Drop, "gone.csv")), folder));
+        Assert.Null(FolderScan.Look(new DirectoryInfo(Path.Combine(bench.Drop, "gone")), folder));
+    }
+
+    [Fact]
+    public async Task Link_WhenItLeadsNowhere_IsHeld()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        File.CreateSymbolicLink(Path.Combine(bench.Drop, "link.csv"), Path.Combine(bench.Drop, "nowhere"));
+
+        await bench.LookAsync();
+
+        Assert.Contains("link is never followed", Assert.Single(await bench.ArrivalsAsync()).Reason!, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task File_WhenItLeavesBeforeItsEndIsLookedAt_IsHeldAndForgottenWithTheNextLook()
+    {
+        await using var bench = await IntakeBench.CreateAsync(SugarProfile.FinalNewline);
+        var profiles = new ProfileShelf(Path.Combine(bench.Lab.ProfileFolder, "sugar"));
+        profiles.Refresh();
+        var review = new FolderReview(new FolderMemory(bench.Time), profiles);
+        await bench.DropAsync("run1.csv", Good);
+        var seen = FolderScan.List(new DropFolder("sugar", bench.Drop));
+        review.Sort(seen);
+        File.Delete(Path.Combine(bench.Drop, "run1.csv"));
+        bench.Time.Advance(TimeSpan.FromSeconds(6));
+
+        var findings = review.Sort(seen);
+
+        Assert.Empty(findings.Ready);
+        var held = Assert.Single(findings.Held);
+        Assert.Equal("file.unreadable", held.ReasonCode);
+        Assert.StartsWith("run1.csv: cannot be read", held.Reason, StringComparison.Ordinal);
+        Assert.Empty(review.Sort([]).Held);
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using LabPipeline.Notifier.Channels;
 using LabPipeline.Notifier.Messages;
 using LabPipeline.Notifier.Settings;
 using LabPipeline.Notifier.Tests.Doubles;
+using LabPipeline.Testing;
 using MailKit.Security;
 using MimeKit;
 
@@ -78,6 +79,33 @@ public sealed class EmailChannelTests
         server.HangUpAt.Add("QUIT");
 
         Assert.Equal(SendOutcome.Sent, await SendAsync(server.Port));
+    }
+
+    [Theory]
+    [InlineData("421 going down")]
+    [InlineData("no answer of a mail server")]
+    public async Task Send_WhenTheFarewellIsAnsweredWrongly_CountsAsSent(string answer)
+    {
+        await using var server = new ScriptedSmtpServer();
+        server.Answers["QUIT"] = answer;
+
+        Assert.Equal(SendOutcome.Sent, await SendAsync(server.Port));
+    }
+
+    [Fact]
+    public async Task Send_WhenTheFarewellIsNotAnsweredInTime_CountsAsSent()
+    {
+        await using var server = new ScriptedSmtpServer();
+        server.FallSilentAt.Add("QUIT");
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var sending = ChannelAt(server.Port).SendAsync([Samples.Alert], limit.Token);
+        await Wait.UntilAsync(() => Task.FromResult(server.Messages.Count == 1));
+        await Task.Delay(TimeSpan.FromMilliseconds(300), TestContext.Current.CancellationToken);
+        Assert.False(sending.IsCompleted);
+
+        await limit.CancelAsync();
+
+        Assert.Equal(SendOutcome.Sent, await sending);
     }
 
     [Fact]

@@ -12,6 +12,10 @@ namespace LabPipeline.Notifier.Tests.Channels;
 public sealed class WebhookChannelTests
 {
     private const string Host = "hooks.lab.example";
+
+    // Reserved for a service no machine offers any more.
+    private const int PortOfNobody = 1;
+
     private static readonly byte[] Key = [.. Enumerable.Range(1, 32).Select(number => (byte)number)];
     private static readonly FakeTimeProvider Time = new(NotifierDesk.Start);
 
@@ -84,6 +88,15 @@ public sealed class WebhookChannelTests
     }
 
     [Fact]
+    public async Task Send_WhenNobodyListens_TriesLater()
+    {
+        var outcome = await SendAsync(PortOfNobody);
+
+        Assert.Equal(SendResult.TryLater, outcome.Result);
+        Assert.StartsWith($"{Host}: ", outcome.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     [Shows(65)]
     public async Task Send_WhenTheTargetHangs_EndsWithItsTimeLimit()
     {
@@ -151,12 +164,16 @@ public sealed class WebhookChannelTests
         Assert.Equal(0, resolver.Asked);
     }
 
+    private static Task<SendOutcome> SendAsync(
+        WebhookTarget target, IHostResolver? resolver = null, IReadOnlyCollection<IPNetwork>? networks = null, CancellationToken? stop = null) =>
+        SendAsync(target.Port, resolver, networks, stop);
+
     private static async Task<SendOutcome> SendAsync(
-        WebhookTarget target, IHostResolver? resolver = null, IReadOnlyCollection<IPNetwork>? networks = null, CancellationToken? stop = null)
+        int port, IHostResolver? resolver = null, IReadOnlyCollection<IPNetwork>? networks = null, CancellationToken? stop = null)
     {
         var guard = new AddressGuard(networks ?? [IPNetwork.Parse("127.0.0.0/8")]);
         using var http = new GuardedConnection(new HashSet<string> { Host }, guard, resolver ?? new FixedResolver(["127.0.0.1"])).CreateClient();
-        var url = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://{Host}:{target.Port}/alerts?room=2"));
+        var url = new Uri(string.Create(CultureInfo.InvariantCulture, $"http://{Host}:{port}/alerts?room=2"));
         return await new WebhookChannel(RecordingChannel.PolicyOf("webhook:chat"), url, Key, http, Time)
             .SendAsync([Samples.Alert], stop ?? TestContext.Current.CancellationToken);
     }

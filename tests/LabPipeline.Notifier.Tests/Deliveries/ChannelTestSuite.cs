@@ -37,7 +37,7 @@ public abstract class ChannelTestSuite(DialectName store)
         var test = await TestAsync(desk);
         await SendAsync(desk);
 
-        Assert.Equal((ChannelTestStates.Failed, "550 no\\u000Asuch user"), (test.State, test.Reason));
+        Assert.Equal((ChannelTestStates.Failed, "550 no\\nsuch user"), (test.State, test.Reason));
         Assert.Single(_mail.Notices);
     }
 

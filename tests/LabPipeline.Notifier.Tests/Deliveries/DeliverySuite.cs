@@ -257,7 +257,7 @@ public abstract class DeliverySuite(DialectName store)
         await desk.DeliverAsync();
 
         var notice = Assert.Single(_mail.Alerts);
-        Assert.StartsWith("Sample\\u000D\\u000A\\u001B[31mxxx", notice.Headline, StringComparison.Ordinal);
+        Assert.StartsWith("Sample\\r\\n\\u001B[31mxxx", notice.Headline, StringComparison.Ordinal);
         Assert.True(notice.Headline.Length <= 1001);
         Assert.Equal("too many to show here; see the board", Assert.Single(notice.Facts).Value);
     }

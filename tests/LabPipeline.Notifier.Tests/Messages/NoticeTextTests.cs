@@ -7,7 +7,7 @@ public sealed class NoticeTextTests
     [Theory]
     [Shows(67)]
     [InlineData("plain, ΔE*ab 0.3 ≤ 0.5", "plain, ΔE*ab 0.3 ≤ 0.5")]
-    [InlineData("a\r\nBcc: x@y.example", "a\\u000D\\u000ABcc: x@y.example")]
+    [InlineData("a\r\nBcc: x@y.example", "a\\r\\nBcc: x@y.example")]
     [InlineData("\u001b[2J", "\\u001B[2J")]
     [InlineData("a\u202Eb", "a\\u202Eb")]
     [InlineData("a\u2028b\u0085c", "a\\u2028b\\u0085c")]

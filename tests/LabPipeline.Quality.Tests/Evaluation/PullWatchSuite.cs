@@ -1,5 +1,6 @@
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Quality.Evaluation;
+using LabPipeline.Testing;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Alerts;
 using LabPipeline.Warehouse.Facts;
@@ -171,7 +172,7 @@ public abstract class PullWatchSuite(DialectName store) : IAsyncLifetime
         Assert.Equal(("held:sugar/run.csv", AlertStates.Open), (await _lab.AlertsAsync()).Select(alert => (alert.Scope, alert.State)).Single());
         await _lab.WriteAsync(async session =>
         {
-            await HeldFileStore.RemoveAsync(session, "sugar", "run.csv");
+            await HeldFileStore.RemoveAsync(session, "sugar", ["run.csv"]);
             return true;
         });
         await _watch.LookAsync(Token);
@@ -194,6 +195,25 @@ public abstract class PullWatchSuite(DialectName store) : IAsyncLifetime
 
         await _watch.StopAsync(Token);
         Assert.Equal("missing pull", Assert.Single(await _lab.AlertsAsync()).RuleName);
+    }
+
+    [Fact]
+    public async Task Watch_WhenTheDatabaseIsAwayForAWhile_SaysSoAndTellsAfterwards()
+    {
+        await _lab.BeatAsync("intake-sugar", caughtUp: true);
+        var database = new OutageDialect(_lab.Warehouse.Dialect) { IsAway = true };
+        using var warehouse = new LabWarehouse(database, _time);
+        var log = new LogBook<PullWatch>();
+        using var watch = new PullWatch(warehouse, _lab.Evaluation, _relay, _time, log);
+        await watch.StartAsync(Token);
+        await log.WaitForAsync("PullWatchFailed", () => _time.Advance(PullWatch.Every));
+        Assert.Empty(await _lab.AlertsAsync());
+
+        database.IsAway = false;
+        await Wait.UntilAsync(async () => (await _lab.AlertsAsync()).Count > 0, () => _time.Advance(PullWatch.Every));
+
+        Assert.Equal("missing pull", Assert.Single(await _lab.AlertsAsync()).RuleName);
+        await watch.StopAsync(Token);
     }
 
     private PullWatch NewWatch() => new(_lab.Warehouse, _lab.Evaluation, _relay, _time, NullLogger<PullWatch>.Instance);

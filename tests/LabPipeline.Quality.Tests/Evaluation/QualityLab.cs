@@ -80,7 +80,8 @@ internal sealed class QualityLab : IAsyncDisposable
                 MethodFacts = methodFacts,
             };
             var id = await FileLedgerStore.InsertAsync(session, file);
-            using var loader = Warehouse.Dialect.CreateFactLoader(session, id);
+            using var loader = Warehouse.Dialect.CreateFactLoader(session);
+            loader.Begin(id);
             foreach (var fact in facts)
             {
                 loader.Add(fact);

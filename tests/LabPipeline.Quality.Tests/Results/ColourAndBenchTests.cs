@@ -31,6 +31,19 @@ public sealed class ColourAndBenchTests
         Assert.Equal("is not computed from hunter_l: observer is not stated; hunterForm is not stated", fault.Found);
     }
 
+    /// <summary>X = Ka⁻¹ a L/100 + (L/100)² is below zero for a = -90 at L 20, whatever the positive Ka.</summary>
+    [Fact]
+    public void OtherScale_WhenNoReflectingChipHasTheColour_IsNotComputedForAnyChip()
+    {
+        var computed = Hunter(Stated(new SampleBuilder()), (1, 1, 60m, 2m, 20m), (1, 2, 20m, -90m, 20m)).Compute();
+
+        Assert.DoesNotContain(computed.Results, result => result.Quantity == QuantityCatalogue.MeanCielabL);
+        Assert.Equal(40m, computed.Results.Single(result => result.Quantity == QuantityCatalogue.MeanHunterL).Value);
+        var fault = Assert.Single(computed.Faults);
+        Assert.True(fault.IsUnusable);
+        Assert.Equal("cannot be computed from the colour 20, -90, 20, expected one a reflecting chip can have", fault.Found);
+    }
+
     [Theory]
     [InlineData("light fried chip (invented)")]
     [InlineData("acceptable chip (invented)")]

@@ -204,6 +204,31 @@ public sealed class SugarResultsTests
         Assert.Equal((false, "one extract, middle of interval"), (result.BelowLimit, result.Basis));
     }
 
+    [Theory]
+    [InlineData("0")]
+    [InlineData("0,01")]
+    public void Glucose_WhenTheProfileStatesNoUsableLimit_IsNotComputedAndSaysWhatIsStated(string limit)
+    {
+        var computed = new SampleBuilder().Fact(MethodFactNames.LimitOf(QuantityCatalogue.GlucoseInExtract), limit).Extract("A", 0.05m, mass: 50m).Compute();
+
+        Assert.Empty(computed.Results);
+        var fault = Assert.Single(computed.Faults);
+        Assert.False(fault.IsUnusable);
+        Assert.Contains($"states '{limit}'", fault.Found, StringComparison.Ordinal);
+        Assert.Equal("Correct the limit in the profile and read the file again.", fault.Advice);
+    }
+
+    [Fact]
+    public void Glucose_WhenBelowALimitOfZero_IsUnusable()
+    {
+        var computed = new SampleBuilder().Extract("A", null, mass: 50m).BelowLimit("A", QuantityCatalogue.GlucoseInExtract, 0m).Compute();
+
+        Assert.Empty(computed.Results);
+        var fault = Assert.Single(computed.Faults);
+        Assert.True(fault.IsUnusable);
+        Assert.Equal("is below a limit of 0 g/L (sugars.csv line 3), expected a limit above 0", fault.Found);
+    }
+
     [Fact]
     public void Mass_OfZero_GivesNoResultAndAFault()
     {

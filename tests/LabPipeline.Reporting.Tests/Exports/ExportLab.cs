@@ -66,7 +66,8 @@ internal sealed class ExportLab : IAsyncDisposable
         async session =>
         {
             var id = await FileLedgerStore.InsertAsync(session, new SourceFile { Sha256 = name, Kind = "sugar", Name = name, ArchivedAs = name, TakenAt = Now, State = FileState.Stored });
-            using var loader = _scratch.Warehouse.Dialect.CreateFactLoader(session, id);
+            using var loader = _scratch.Warehouse.Dialect.CreateFactLoader(session);
+            loader.Begin(id);
             foreach (var fact in facts)
             {
                 loader.Add(fact);

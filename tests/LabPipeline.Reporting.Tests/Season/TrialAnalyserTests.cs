@@ -1,4 +1,5 @@
 using LabPipeline.Reporting.Season;
+using LabPipeline.Reporting.Season.Data;
 using LabPipeline.Reporting.Season.Keeping;
 
 namespace LabPipeline.Reporting.Tests.Season;
@@ -60,6 +61,29 @@ public sealed class TrialAnalyserTests
     }
 
     [Fact]
+    public void Season_WithOneBlockMeasuredAtAPull_SaysSoThereAndAnalysesTheOthers()
+    {
+        var analysis = TrialAnalyser.Analyse(MeasuredOnly(sample => sample.PullNo != 2 || sample.PlotCode.StartsWith('1')));
+
+        var glucose = analysis.Find(ResponseCatalogue.Glucose)!;
+        Assert.Contains("1 block(s)", glucose.Pulls[1].WhyNone!, StringComparison.Ordinal);
+        Assert.Equal(6, glucose.Pulls[1].Raw.Count);
+        Assert.Null(glucose.Pulls[0].WhyNone);
+        Assert.Null(glucose.Season!.WhyNone);
+    }
+
+    [Fact]
+    public void Season_WithOneBlockMeasuredThroughout_SaysThatThereIsNoAnalysis()
+    {
+        var analysis = TrialAnalyser.Analyse(MeasuredOnly(sample => sample.PlotCode.StartsWith('1')));
+
+        var season = analysis.Find(ResponseCatalogue.Glucose)!.Season!;
+        Assert.Contains("1 block(s)", season.WhyNone!, StringComparison.Ordinal);
+        Assert.Null(season.Analysis);
+        Assert.All(analysis.Keeping, table => Assert.NotNull(table.WhyNone));
+    }
+
+    [Fact]
     public void Season_WithEveryValueBelowItsLimit_SaysSoAndAnalysesTheRest()
     {
         var analysis = TrialAnalyser.Analyse(new SeasonBuilder { AllBelowLimit = true }.Build());
@@ -98,5 +122,13 @@ public sealed class TrialAnalyserTests
         Assert.Equal(KeepingState.Crossed, clone.State);
         Assert.InRange(clone.Day!.Value, 30, 90);
         Assert.True((clone.Earliest ?? clone.FirstDay) <= clone.Day && clone.Day <= clone.Latest, $"{clone}");
+    }
+
+    /// <summary>A season of four blocks that holds results of some samples only.</summary>
+    private static SeasonData MeasuredOnly(Func<SampleFact, bool> isMeasured)
+    {
+        var data = new SeasonBuilder().Build();
+        var measured = data.Samples.Where(isMeasured).Select(sample => sample.Barcode).ToHashSet();
+        return data with { Results = [.. data.Results.Where(result => measured.Contains(result.Barcode))] };
     }
 }

@@ -23,7 +23,8 @@ internal static class FactFiles
     {
         var file = Ledger(name);
         var id = await FileLedgerStore.InsertAsync(session, file);
-        using var loader = warehouse.Dialect.CreateFactLoader(session, id);
+        using var loader = warehouse.Dialect.CreateFactLoader(session);
+        loader.Begin(id);
         foreach (var fact in facts)
         {
             loader.Add(fact);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using LabPipeline.Testing;
 using LabPipeline.Warehouse.Facts;
 
@@ -8,6 +9,7 @@ public abstract class FactLoaderSuite(DialectName store)
 {
     // More than a loader holds in memory at once, so that it goes the way of large files.
     private const int Large = 12_000;
+    private const int Many = 17_000;
 
     [Fact]
     public async Task Facts_WhenNobodyHoldsTheirKeys_TakeEffectInTheirTables()
@@ -161,8 +163,9 @@ public abstract class FactLoaderSuite(DialectName store)
             async session =>
             {
                 await session.Transaction!.SaveAsync("before_file", session.CancellationToken);
-                using (var loader = scratch.Warehouse.Dialect.CreateFactLoader(session, 1))
+                using (var loader = scratch.Warehouse.Dialect.CreateFactLoader(session))
                 {
+                    loader.Begin(1);
                     foreach (var line in Enumerable.Range(1, Large))
                     {
                         loader.Add(FactFiles.Reading($"{line}", line));
@@ -175,5 +178,48 @@ public abstract class FactLoaderSuite(DialectName store)
             TestContext.Current.CancellationToken);
 
         Assert.All(await FactFiles.ListAsync(scratch), row => Assert.Equal("b", row.File));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Barcodes_WhenTheyAreTooManyForMemory_AreListedEachOnceInOrder(bool afterOneTakenBack)
+    {
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
+        List<string> barcodes = [.. Enumerable.Range(0, Many).Select(number => string.Create(CultureInfo.InvariantCulture, $"26XB{number:D5}"))];
+        IReadOnlyList<NewFact> facts = [.. barcodes.Concat(barcodes).Select((barcode, row) => FactFiles.Reading($"{Many - row}", 1m, barcode))];
+
+        var (count, rising, unplanned) = await scratch.Warehouse.WriteAsync(
+            async session =>
+            {
+                using var loader = scratch.Warehouse.Dialect.CreateFactLoader(session);
+                if (afterOneTakenBack)
+                {
+                    await session.Transaction!.SaveAsync("before_file", session.CancellationToken);
+                    await StoreAsync(session, loader, "taken back", facts);
+                    await session.Transaction.RollbackAsync("before_file", session.CancellationToken);
+                }
+
+                await StoreAsync(session, loader, "a", [FactFiles.Reading("a", 1m, "26XA00001")]);
+                await StoreAsync(session, loader, "b", facts);
+                var listed = await loader.ListBarcodesAsync();
+                return (listed.Count, listed.Rising.ToList(), await loader.ListUnplannedAsync());
+            },
+            TestContext.Current.CancellationToken);
+
+        Assert.Equal(barcodes, rising);
+        Assert.Equal((Many, Many), (count, unplanned.Count));
+        Assert.Equal(barcodes.Take(UnplannedBarcodes.MostNamed), unplanned.First);
+    }
+
+    private static async Task StoreAsync(WarehouseSession session, IFactLoader loader, string name, IEnumerable<NewFact> facts)
+    {
+        loader.Begin(await FileLedgerStore.InsertAsync(session, FactFiles.Ledger(name)));
+        foreach (var fact in facts)
+        {
+            loader.Add(fact);
+        }
+
+        await loader.CompleteAsync();
     }
 }

@@ -23,8 +23,8 @@ public abstract class FileCorrectionsSuite(DialectName store)
         Assert.Equal([(1m, 4), (2m, 0), (3m, 1)], await StandingsAsync(scratch, "reading"));
         Assert.Equal([(1m, 4), (2m, 0)], await StandingsAsync(scratch, "control_check"));
         Assert.Equal([(130m, 4), (131m, 0)], await StandingsAsync(scratch, "fry_batch"));
-        var file = await scratch.Warehouse.ReadAsync(session => FileLedgerStore.FindAsync(session, first.Sha256), Stop);
-        Assert.Equal((FileState.TakenOut, "Taken out by lab manager: wrong profile"), (file!.State, file.Reason));
+        var file = Assert.Single(await scratch.Warehouse.ReadAsync(session => FileLedgerStore.FindAsync(session, [first.Sha256]), Stop));
+        Assert.Equal((FileState.TakenOut, "Taken out by lab manager: wrong profile"), (file.State, file.Reason));
         await AssertToldAsync(scratch, first, "file taken out");
     }
 

@@ -81,8 +81,8 @@ public abstract class FileLedgerSuite(DialectName store)
             async session => (await Dapper.SqlMapper.QueryAsync<string>(session.Connection, "select reason from parked_row")).ToList(), Stop));
     }
 
-    private static Task<SourceFile?> FindAsync(ScratchWarehouse scratch, string sha256) =>
-        scratch.Warehouse.ReadAsync(session => FileLedgerStore.FindAsync(session, sha256), Stop);
+    private static async Task<SourceFile?> FindAsync(ScratchWarehouse scratch, string sha256) =>
+        (await scratch.Warehouse.ReadAsync(session => FileLedgerStore.FindAsync(session, [sha256, "1"]), Stop)).SingleOrDefault();
 
     private static Task<Arrival?> OpenAsync(ScratchWarehouse scratch, int fileId, string name) =>
         scratch.Warehouse.ReadAsync(session => FileLedgerStore.FindOpenArrivalAsync(session, fileId, "sugar", name, ModifiedAt), Stop);

@@ -29,7 +29,7 @@ public abstract class HeldFileStoreSuite(DialectName store)
             [held with { Name = "Run.csv" }, held with { Bytes = 13, LastSeenAt = FactFiles.Now.AddHours(1) }],
             await scratch.Warehouse.ReadAsync(HeldFileStore.ListAsync, Stop));
 
-        await scratch.Warehouse.WriteAsync(session => HeldFileStore.RemoveAsync(session, "sugar", "run.csv"), Stop);
+        await scratch.Warehouse.WriteAsync(session => HeldFileStore.RemoveAsync(session, "sugar", ["run.csv"]), Stop);
         Assert.Equal("Run.csv", Assert.Single(await scratch.Warehouse.ReadAsync(HeldFileStore.ListAsync, Stop)).Name);
     }
 

@@ -44,6 +44,21 @@ public abstract class MigratorSuite(DialectName store)
         Assert.Contains("newer program", refusal.Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Migrate_WhenAScriptCannotBeApplied_NamesItAndLeavesNothingOfIt()
+    {
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
+
+        // Its tables are there already, so the second script fails at its first statement.
+        await ChangeAsync(scratch, "delete from schema_version where number = 2");
+
+        var refusal = await Assert.ThrowsAsync<InvalidOperationException>(() => new Migrator(scratch.Warehouse, scratch.Time).MigrateAsync(Stop));
+
+        Assert.Contains("Schema script 0002-facts could not be applied", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("station migrate", refusal.Message, StringComparison.Ordinal);
+        Assert.False(await new Migrator(scratch.Warehouse, scratch.Time).IsNewestAsync(Stop));
+    }
+
     private static Task<int> ChangeAsync(ScratchWarehouse scratch, string sql) => scratch.Warehouse.WriteAsync(
         session => session.Connection.ExecuteAsync(sql, transaction: session.Transaction), Stop);
 }

@@ -83,7 +83,7 @@ internal static class PullAnalyser
         }
         catch (NotEstimableException)
         {
-            // A design without residual in some stratum still has its tests; the empty list says that components are not to be had.
+            // Blocks of several sizes, or a stratum without residual, still leave tests; the empty list says that components are not to be had.
             return [];
         }
     }

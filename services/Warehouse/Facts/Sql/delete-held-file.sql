@@ -1,1 +1,1 @@
-delete from held_file where folder = @folder and name = @name
+delete from held_file where folder = @folder and name in @names

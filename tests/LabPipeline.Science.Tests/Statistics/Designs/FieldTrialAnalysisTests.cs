@@ -55,6 +55,33 @@ public sealed class FieldTrialAnalysisTests
         CheckData.Near(107.335739346, pull.MeansOf("variety:nitrogen").Find("Victory:0.4cwt").Value, 1e-5); // G_means.csv
     }
 
+    [Fact]
+    public void Analyse_WhenASubplotIsMissingAndAllValuesAreEqual_SaysOfEachTermWhyItIsNotTested()
+    {
+        var pull = FieldTrialAnalysis.Analyse(TrialRows.OatDesign, [.. TrialRows.Oats().Skip(1).Select(row => row with { Value = 7 })]).Pulls.Single();
+
+        Assert.Equal("No analysis", pull.Anova.Method);
+        Assert.Empty(pull.Anova.Rows);
+        Assert.Equal([("variety", 2), ("nitrogen", 3), ("variety:nitrogen", 6)], pull.Anova.NotEstimable.Select(lost => (lost.Term, lost.LostDf)));
+        Assert.All(pull.Anova.NotEstimable, lost => Assert.Contains("all values are equal", lost.Reason, StringComparison.Ordinal));
+        Assert.Empty(pull.Means);
+    }
+
+    /// <summary>Treatments lie in each block in the same proportions, so least squares is exact; blocks of two sizes have no component by moments.</summary>
+    [Fact]
+    public void Analyse_WhenOneBlockIsTwiceAsLarge_TestsTheTermsAndGivesNoComponents()
+    {
+        var oats = TrialRows.Oats();
+        var twice = oats.Where(row => row.Block == "I").Select(row => row with { Plot = row.Plot + "b", MainPlot = row.MainPlot + "b", Value = row.Value + (row.Plot.Length % 2) + 3 });
+
+        var pull = FieldTrialAnalysis.Analyse(TrialRows.OatDesign, [.. oats, .. twice]).Pulls.Single();
+
+        Assert.Empty(pull.Components);
+        Assert.Empty(pull.Anova.NotEstimable);
+        Assert.NotNull(pull.Anova.Find("variety", "main plot").F);
+        Assert.NotNull(pull.MeansOf("variety").Find("Victory").Value);
+    }
+
     /// <summary>With nothing missing, compound symmetry by REML is the split-plot in time: same F, same df (theory of balanced designs).</summary>
     [Theory]
     [InlineData(false)]

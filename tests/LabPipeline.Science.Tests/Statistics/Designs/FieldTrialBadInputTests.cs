@@ -60,6 +60,25 @@ public sealed class FieldTrialBadInputTests
         Refuses(TrialRows.SeedRateDesign with { Factors = [new TreatmentFactor("rate", ["25"])] }, TrialRows.SeedRates().Where(row => row.Levels["rate"] == "25"), "1 level(s)");
     }
 
+    /// <summary>What cannot be had is said in the tables; only rows that contradict the design are refused.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Analyse_WhateverPlotsAreMissing_RefusesNothingButASingleBlock(bool split)
+    {
+        var random = new Random(7);
+        var design = TrialRows.StorageDesign(split) with { Pulls = [] };
+        var rows = TrialRows.Storage().Where(row => row.Pull == "winter").Select(row => row with { Pull = null }).ToList();
+        for (var round = 0; round < 100; round++)
+        {
+            var kept = rows.Where(_ => random.Next(100) > round).ToList();
+            if (kept.Select(row => row.Block).Distinct().Count() > 1)
+            {
+                Assert.Equal(kept.Count, Assert.Single(FieldTrialAnalysis.Analyse(design, kept).Pulls).Plots);
+            }
+        }
+    }
+
     [Fact]
     public void Analyse_WhenAllValuesAreEqual_TestsNothing()
     {

@@ -1,9 +1,9 @@
 using System.Runtime.CompilerServices;
 
-namespace LabPipeline.Conventions.Tests;
+namespace LabPipeline.Testing;
 
 /// <summary>The folder that holds the solution.</summary>
-internal static class RepositoryFolder
+public static class RepositoryFolder
 {
     public static string Root { get; } = Find();
 

@@ -1,6 +1,4 @@
-using LabPipeline.Intake.Text;
-
-namespace LabPipeline.Intake.Tests.Text;
+namespace LabPipeline.Hosting.Tests.Logging;
 
 public sealed class VisibleTextTests
 {
