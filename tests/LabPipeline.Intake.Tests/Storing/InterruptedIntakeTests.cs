@@ -29,7 +29,8 @@ public sealed class InterruptedIntakeTests
         var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
 
         var result = await new FileIntake(bench.Warehouse, new FileArchive(bench.Archive, new FullDisk()), bench.Time)
-            .TakeAsync(folder, [.. FolderScan.List(folder).Select(file => new ReadyFile(file, profile))], Stop);
+            .TakeAsync(folder, [[.. FolderScan.List(folder).Select(file => new ReadyFile(file, profile))]], Stop)
+            .SingleAsync(Stop);
 
         Assert.Empty(result.Taken);
         Assert.Equal(["run1.csv", "run2.csv"], result.Unreadable.Select(held => held.File.Name));
