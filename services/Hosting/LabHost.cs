@@ -59,6 +59,24 @@ public static class LabHost
         await services.GetRequiredService<Migrator>().MigrateAsync(cancellationToken).ConfigureAwait(false);
     }
 
+    /// <summary>Runs the host until it is told to stop, also when that happens while it is still starting.</summary>
+    public static async Task RunAsync(IHost host, CancellationToken cancellationToken)
+    {
+        var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
+        try
+        {
+            await host.StartAsync(cancellationToken).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (lifetime.ApplicationStopping.IsCancellationRequested || cancellationToken.IsCancellationRequested)
+        {
+            // What had started ends as at any other time.
+            await host.StopAsync(CancellationToken.None).ConfigureAwait(false);
+            return;
+        }
+
+        await host.WaitForShutdownAsync(cancellationToken).ConfigureAwait(false);
+    }
+
     /// <summary>The faults of all sections in one exception.</summary>
     private static void CheckSettings(IServiceProvider services)
     {

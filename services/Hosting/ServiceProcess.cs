@@ -40,7 +40,7 @@ public static class ServiceProcess
         LabHost.Compose(builder, module);
         using var host = builder.Build();
         await LabHost.PrepareAsync(host.Services, CancellationToken.None).ConfigureAwait(false);
-        await host.RunAsync().ConfigureAwait(false);
+        await LabHost.RunAsync(host, CancellationToken.None).ConfigureAwait(false);
         return 0;
     }
 

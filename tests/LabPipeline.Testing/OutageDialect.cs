@@ -35,5 +35,7 @@ public sealed class OutageDialect(IWarehouseDialect real) : IWarehouseDialect
 
     public Task<bool> BackUpAsync(string path, CancellationToken cancellationToken) => real.BackUpAsync(path, cancellationToken);
 
-    public IFactLoader CreateFactLoader(WarehouseSession session, int fileId) => real.CreateFactLoader(session, fileId);
+    public DbConnection KeepStatements(DbConnection connection) => real.KeepStatements(connection);
+
+    public IFactLoader CreateFactLoader(WarehouseSession session) => real.CreateFactLoader(session);
 }

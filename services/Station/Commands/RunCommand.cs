@@ -2,7 +2,6 @@ using System.ComponentModel;
 using LabPipeline.Board.Serving;
 using LabPipeline.Hosting;
 using Microsoft.AspNetCore.Builder;
-using Microsoft.Extensions.Hosting;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -20,7 +19,7 @@ internal sealed class RunCommand(IAnsiConsole console) : AsyncCommand<RunCommand
         console.MarkupLineInterpolated($"Instruments drop files into [bold]{lab.DropFolder}[/]; alerts go to [bold]{Path.Combine(lab.DataFolder, "alerts.jsonl")}[/].");
         await using var board = settings.WithoutBoard ? null : await OpenBoardAsync(settings.Data, cancellationToken);
         console.MarkupLine("Press Ctrl+C to stop.");
-        await host.RunAsync(cancellationToken);
+        await LabHost.RunAsync(host, cancellationToken);
         return ExitCode.Done;
     }
 

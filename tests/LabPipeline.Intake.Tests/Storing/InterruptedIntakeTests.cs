@@ -29,7 +29,8 @@ public sealed class InterruptedIntakeTests
         var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
 
         var result = await new FileIntake(bench.Warehouse, new FileArchive(bench.Archive, new FullDisk()), bench.Time)
-            .TakeAsync(folder, [.. FolderScan.List(folder).Select(file => new ReadyFile(file, profile))], Stop);
+            .TakeAsync(folder, [[.. FolderScan.List(folder).Select(file => new ReadyFile(file, profile))]], Stop)
+            .SingleAsync(Stop);
 
         Assert.Empty(result.Taken);
         Assert.Equal(["run1.csv", "run2.csv"], result.Unreadable.Select(held => held.File.Name));
@@ -95,6 +96,35 @@ public sealed class InterruptedIntakeTests
 
         Assert.Equal(1, await bench.OneAsync<int>("select count(*) from reading"));
         await worker.StopAsync(Stop);
+    }
+
+    [Fact]
+    public async Task Files_WhenStoringFailsWhileTheNextAreCopied_AreEachStoredOnceByALaterLook()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        var database = new OutageDialect(bench.Warehouse.Dialect);
+        using var warehouse = new LabWarehouse(database, TimeProvider.System);
+        var folder = new DropFolder("sugar", bench.Drop);
+        var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
+        foreach (var number in Enumerable.Range(1, 4))
+        {
+            await bench.DropAsync($"run{number}.csv", SugarProfile.Rows((One, number, $"0.05{number}")));
+        }
+
+        var batches = FolderScan.List(folder).Select(file => (IReadOnlyList<ReadyFile>)[new ReadyFile(file, profile)]).ToList();
+        await using (var results = new FileIntake(warehouse, new FileArchive(bench.Archive), bench.Time).TakeAsync(folder, batches, Stop).GetAsyncEnumerator(Stop))
+        {
+            Assert.True(await results.MoveNextAsync());
+            database.IsAway = true;
+            await Assert.ThrowsAsync<OutageException>(async () => await results.MoveNextAsync());
+        }
+
+        Assert.Empty(Directory.EnumerateFiles(bench.Archive, "*.draft", SearchOption.AllDirectories));
+        await bench.LookAsync();
+
+        Assert.Equal(4, await bench.OneAsync<int>("select count(*) from reading"));
+        Assert.Equal(4, await bench.OneAsync<int>("select count(*) from source_file"));
+        Assert.Equal(4, await bench.OneAsync<int>("select count(*) from arrival where put_away = 1"));
     }
 
     [Fact]
