@@ -24,6 +24,16 @@ internal sealed class BusLab : IAsyncDisposable
         WarehousePause = TimeSpan.FromMilliseconds(200),
     };
 
+    /// <summary>Shortened once more, so that silence is noticed within seconds.</summary>
+    public static readonly BusPatience Alert = Brisk with
+    {
+        LookEvery = TimeSpan.FromSeconds(1),
+        Answer = TimeSpan.FromSeconds(3),
+        Publish = TimeSpan.FromSeconds(4),
+        Start = TimeSpan.FromSeconds(8),
+        Stop = TimeSpan.FromSeconds(2),
+    };
+
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(180);
 
     private readonly ScratchFolder _folder = new();
