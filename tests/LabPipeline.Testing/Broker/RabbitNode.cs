@@ -41,13 +41,13 @@ public sealed class RabbitNode : IAsyncDisposable
     /// <summary>Starts it, on the data it was stopped with, and waits until it answers.</summary>
     public async Task StartAsync()
     {
-        Run("rabbitmq-server", []).Dispose();
+        using var server = Run("rabbitmq-server", []);
         var watch = Stopwatch.StartNew();
         while (!await AnswersAsync())
         {
-            if (watch.Elapsed > LongestStart)
+            if (server.HasExited || watch.Elapsed > LongestStart)
             {
-                throw new InvalidOperationException($"The private broker did not answer on port {Port} within {LongestStart.TotalSeconds:0} s.");
+                throw new InvalidOperationException($"The private broker does not answer on port {Port} after {watch.Elapsed.TotalSeconds:0} s: {await LastWordsAsync()}");
             }
 
             await Task.Delay(100);
@@ -91,11 +91,23 @@ public sealed class RabbitNode : IAsyncDisposable
         _folder.Dispose();
     }
 
+    /// <summary>A port below those the system hands out for a moment: one of these could be given away again before the node, which takes seconds, listens on it.</summary>
     private static int FreePort()
     {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        while (true)
+        {
+            var port = Random.Shared.Next(20_000, 32_000);
+            try
+            {
+                using var listener = new TcpListener(IPAddress.Loopback, port);
+                listener.Start();
+                return port;
+            }
+            catch (SocketException)
+            {
+                // Somebody listens on it.
+            }
+        }
     }
 
     private static void Signal(string signal, int pid)
@@ -116,6 +128,12 @@ public sealed class RabbitNode : IAsyncDisposable
         }
 
         File.Delete(PidFile);
+    }
+
+    private async Task<string> LastWordsAsync()
+    {
+        var words = await File.ReadAllTextAsync(_folder.File("out.log"));
+        return words[^Math.Min(words.Length, 2000)..];
     }
 
     private async Task<bool> AnswersAsync()
