@@ -64,7 +64,14 @@ public sealed class IntakeWorker : BackgroundService
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await _pulse.GiveBackAsync().ConfigureAwait(false);
+        try
+        {
+            await _pulse.GiveBackAsync().ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            _log.LogWarning("LeaseNotGivenBack {Lease}", _folder.Kind);
+        }
     }
 
     public override void Dispose()

@@ -41,7 +41,14 @@ public sealed class OutboxRelay(
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await GiveBackAsync(cancellationToken).ConfigureAwait(false);
+        try
+        {
+            await GiveBackAsync(cancellationToken).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            log.LogWarning("LeaseNotGivenBack {Lease}", Lease);
+        }
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

@@ -56,7 +56,14 @@ public sealed class PullWatch(
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, Lease, _holder), CancellationToken.None).ConfigureAwait(false);
+        try
+        {
+            await warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, Lease, _holder), CancellationToken.None).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            log.LogWarning("LeaseNotGivenBack {Lease}", Lease);
+        }
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

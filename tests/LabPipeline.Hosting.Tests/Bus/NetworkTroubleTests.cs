@@ -17,7 +17,7 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
     public async Task Messages_WhenTheNetworkIsCut_AllArriveOnceItHeals(bool towardsBroker, bool towardsLab)
     {
         var settings = new Dictionary<string, string?>(await broker.SettingsAsync());
-        await using var network = new TcpProxy(int.Parse(settings["Lab:Rabbit:Port"]!, CultureInfo.InvariantCulture));
+        await using var network = new TcpProxy(broker.Port);
         settings["Lab:Rabbit:Port"] = network.Port.ToString(CultureInfo.InvariantCulture);
         await using var lab = await BusLab.StartAsync(settings, BusLab.Alert);
         await lab.SendAsync(50);

@@ -1,4 +1,7 @@
+using System.Globalization;
+using LabPipeline.Hosting.Bus;
 using LabPipeline.Hosting.Bus.Rabbit;
+using LabPipeline.Testing.Broker;
 using RabbitMQ.Client;
 
 namespace LabPipeline.Hosting.Tests.Bus;
@@ -6,6 +9,11 @@ namespace LabPipeline.Hosting.Tests.Bus;
 /// <summary>Messages that cannot be read, and messages that end the process which handles them.</summary>
 public sealed class PoisonTests(RabbitFixture broker, ITestOutputHelper output) : IClassFixture<RabbitFixture>
 {
+    private const string PortSetting = "Lab:Rabbit:Port";
+
+    // What fails stays in hand, as if the process had ended; nothing tries it again in that life.
+    private static readonly BusPatience Mortal = BusLab.Alert with { FirstRetry = TimeSpan.FromMinutes(1), LongestRetry = TimeSpan.FromMinutes(1) };
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -25,17 +33,12 @@ public sealed class PoisonTests(RabbitFixture broker, ITestOutputHelper output) 
     [Fact]
     public async Task Message_WhenItsProcessEndsEachTime_IsParkedAndCanBeReplayed()
     {
-        await using var victim = await Recovery.StartAsync(broker, BusLab.Alert);
-        var gate = new TaskCompletionSource();
-        victim.Handling.OnMessage = _ => gate.Task;
-        await victim.SendAsync(1);
-        await victim.UntilAsync(() => Task.FromResult(victim.Handling.Tries == 1), "in hand");
-        var stopping = victim.StopAsync();
-        await Task.Delay(BusLab.Alert.Stop + TimeSpan.FromSeconds(2), Stop);
-        gate.SetException(new InvalidOperationException("the process ended"));
-        await stopping;
+        var settings = await broker.SettingsAsync();
+        await using var victim = new BusLab(settings, Mortal);
+        await DieWithInHandAsync(victim, 1);
 
-        await TakeAndDropAsync(RabbitTopology.DeliveryLimit + 1);
+        await TakeAndDropAsync();
+        victim.Settings[PortSetting] = settings[PortSetting];
         victim.Handling.OnMessage = _ => Task.CompletedTask;
         await victim.StartAsync();
         await victim.UntilAsync(async () => (await victim.ParkedAsync()).Count == 1, "parked");
@@ -48,54 +51,76 @@ public sealed class PoisonTests(RabbitFixture broker, ITestOutputHelper output) 
     }
 
     [Fact]
-    public async Task Messages_WhenTheirProcessEndsEachTimeWithThemInHand_AreParkedTogetherAndLostNone()
+    public async Task Messages_WhenOneOfThemEndsTheirProcessEachTime_AreHandledAndOnlyThatOneIsParked()
     {
-        const int InHand = 8;
-        await using var victim = await Recovery.StartAsync(broker, BusLab.Alert);
-        var gate = new TaskCompletionSource();
-        victim.Handling.OnMessage = _ => gate.Task;
-        await victim.SendAsync(InHand);
-        await victim.UntilAsync(() => Task.FromResult(victim.Handling.Tries > 0), "some in hand");
+        var settings = await broker.SettingsAsync();
+        await using var victim = new BusLab(settings, Mortal);
+        await DieWithInHandAsync(victim, 20);
 
-        // The message in hand holds the warehouse's pen, so the others go to the broker and cannot be marked as published.
-        await Task.Delay(TimeSpan.FromSeconds(1), Stop);
-        var stopping = victim.StopAsync();
-        await Task.Delay(BusLab.Alert.Stop + TimeSpan.FromSeconds(2), Stop);
-        gate.SetException(new InvalidOperationException("the process ended"));
-        await stopping;
-
-        // The broker counts all unacknowledged messages of a consumer that died, the innocent ones too.
-        for (var death = 0; death <= RabbitTopology.DeliveryLimit; death++)
+        var deaths = 1;
+        for (var handled = 0; handled < victim.Sent - 1; deaths++)
         {
-            await broker.WithChannelAsync(async channel =>
-            {
-                while (await channel.BasicGetAsync(NotingConsumer.Endpoint, autoAck: false) is not null)
-                {
-                }
-            });
+            Assert.True(deaths < RabbitTopology.DeliveryLimit, $"{handled} handled in {deaths} lives.");
+            handled = await DieAsync(victim, () => PoisonedAsync(victim));
         }
 
-        victim.Handling.OnMessage = _ => Task.CompletedTask;
+        output.WriteLine($"all others handled in {deaths} lives");
+        await TakeAndDropAsync();
+        victim.Settings[PortSetting] = settings[PortSetting];
         await victim.StartAsync();
-        await victim.UntilAsync(async () => (await victim.ParkedAsync()).Count + (await victim.EffectsAsync()).Count >= InHand && (await victim.ParkedAsync()).Count > 0, "each parked or handled");
-        var parked = await victim.ParkedAsync();
-        output.WriteLine($"{parked.Count} parked");
-        foreach (var message in parked)
-        {
-            await victim.ReplayAsync(message);
-        }
+        await victim.UntilAsync(async () => (await victim.ParkedAsync()).Count > 0, "the poison parked");
 
-        await victim.AllHandledAsync();
-        await victim.AssertEachOnceAsync();
-        Assert.Empty(await victim.ParkedAsync());
+        var parked = Assert.Single(await victim.ParkedAsync());
+        Assert.Contains("\"FileId\":1,", parked.Body, StringComparison.Ordinal);
+        Assert.Contains("gave up after 20 deliveries", parked.Reason, StringComparison.Ordinal);
+        Assert.Equal(Enumerable.Range(2, 19), await victim.EffectsAsync());
     }
 
-    /// <summary>As a process does that dies while it handles the message: connection gone, no answer.</summary>
-    private async Task TakeAndDropAsync(int times)
+    /// <summary>As a process does that dies while it handles the message, until the broker gives up: connection gone, no answer.</summary>
+    private async Task TakeAndDropAsync()
     {
-        for (var time = 0; time < times; time++)
+        uint given = 0;
+        for (var times = 0; given == 0; times++)
         {
-            await broker.WithChannelAsync(async channel => await channel.BasicGetAsync(NotingConsumer.Endpoint, autoAck: false));
+            Assert.True(times < 500, "The broker does not give up.");
+            await broker.WithChannelAsync(async channel =>
+            {
+                await channel.BasicGetAsync(NotingConsumer.Endpoint, autoAck: false);
+                given = (await channel.QueueDeclarePassiveAsync(RabbitTopology.DeadLetters)).MessageCount;
+            });
         }
+    }
+
+    /// <summary>The first life: as many of <paramref name="count"/> messages as a process takes are in its hand when it ends, none handled.</summary>
+    private Task<int> DieWithInHandAsync(BusLab victim, int count) => DieAsync(victim, async () =>
+    {
+        victim.Handling.OnMessage = _ => throw new InvalidOperationException("the process has ended");
+        await victim.SendAsync(count);
+        await victim.UntilAsync(async () => await victim.UnpublishedAsync() == 0 && victim.Handling.Tries >= Math.Min(count, 8), "all with the broker, some in hand");
+    });
+
+    /// <summary>One life of the process, which ends with its connections after <paramref name="live"/>.</summary>
+    /// <returns>How many messages have had their effect by then.</returns>
+    private async Task<int> DieAsync(BusLab victim, Func<Task> live)
+    {
+        await using (var network = new TcpProxy(broker.Port))
+        {
+            victim.Settings[PortSetting] = network.Port.ToString(CultureInfo.InvariantCulture);
+            await victim.StartAsync();
+            await live();
+        }
+
+        var handled = (await victim.EffectsAsync()).Count;
+        await victim.StopAsync();
+        return handled;
+    }
+
+    /// <summary>Ends when the first message sent comes to its consumer; from then on nothing takes effect.</summary>
+    private static Task PoisonedAsync(BusLab victim)
+    {
+        var death = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        victim.Handling.OnArrival = message => _ = message.FileId == 1 && death.TrySetResult();
+        victim.Handling.OnMessage = _ => death.Task.IsCompleted ? throw new InvalidOperationException("the process has ended") : Task.CompletedTask;
+        return death.Task.WaitAsync(TimeSpan.FromSeconds(60), Stop);
     }
 }

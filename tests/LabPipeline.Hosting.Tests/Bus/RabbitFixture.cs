@@ -17,6 +17,8 @@ public sealed class RabbitFixture : IAsyncLifetime
 
     private RabbitBroker? _broker;
 
+    public int Port => _broker!.Port;
+
     public async ValueTask InitializeAsync()
     {
         if (RabbitBroker.Missing is null)
