@@ -79,11 +79,12 @@ public sealed class RabbitFixture : IAsyncLifetime
         return _broker.Node;
     }
 
+    /// <summary>Runs <paramref name="work"/> beside the laboratory; a publish ends when the broker has the message safely.</summary>
     public async Task WithChannelAsync(Func<IChannel, Task> work)
     {
         var factory = new ConnectionFactory { HostName = _broker!.Host, Port = _broker.Port, UserName = _broker.User, Password = _broker.Password, VirtualHost = _broker.VirtualHost };
         await using var connection = await factory.CreateConnectionAsync();
-        await using var channel = await connection.CreateChannelAsync();
+        await using var channel = await connection.CreateChannelAsync(new CreateChannelOptions(publisherConfirmationsEnabled: true, publisherConfirmationTrackingEnabled: true));
         await work(channel);
     }
 
