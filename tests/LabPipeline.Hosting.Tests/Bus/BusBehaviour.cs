@@ -10,7 +10,7 @@ public abstract class BusBehaviour
     private const int Poison = 7;
 
     // Those who wait for the pen and the bus have 3 and 5 s; the host itself would give up after 30 s.
-    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(25);
 
     private protected static CancellationToken Stop => TestContext.Current.CancellationToken;
 
