@@ -36,8 +36,16 @@ public sealed class RabbitNode : IAsyncDisposable
         var node = new RabbitNode();
         await File.WriteAllTextAsync(node._folder.File("enabled_plugins"), "[].");
         await File.WriteAllTextAsync(node._folder.File("rabbitmq-env.conf"), "");
-        await node.StartAsync();
-        return node;
+        try
+        {
+            await node.StartAsync();
+            return node;
+        }
+        catch
+        {
+            await node.DisposeAsync();
+            throw;
+        }
     }
 
     /// <summary>Starts it, on the data it was stopped with, and waits until it answers.</summary>
