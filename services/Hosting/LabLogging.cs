@@ -16,6 +16,7 @@ internal static class LabLogging
     // Every process has its own file, so that processes that share a data folder do not write into each other's lines.
     private static string LogNameOf(string application) => application[(application.LastIndexOf('.') + 1)..].ToLowerInvariant();
 
+    // The library's one logger for all would give the lines of several hosts in one process to the newest.
     public static void Add(IHostApplicationBuilder builder) => builder.Services.AddSerilog((services, logger) =>
     {
         var options = services.GetRequiredService<IOptions<LabOptions>>().Value;
@@ -36,5 +37,6 @@ internal static class LabLogging
         {
             logger.WriteTo.Console(formatProvider: CultureInfo.InvariantCulture);
         }
-    });
+    },
+    preserveStaticLogger: true);
 }

@@ -1,5 +1,7 @@
+using LabPipeline.Hosting;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Machinery;
+using Microsoft.Extensions.Logging;
 
 namespace LabPipeline.Intake;
 
@@ -30,7 +32,7 @@ internal sealed class IntakePulse(LabWarehouse warehouse, string service, string
         return held;
     }
 
-    public Task GiveBackAsync() => warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, service, holder), CancellationToken.None);
+    public Task GiveBackAsync(ILogger log) => LeaseEnd.GiveBackAsync(warehouse, service, holder, log);
 
     public async Task BeatAsync(int waiting, bool caughtUp, CancellationToken cancellationToken)
     {

@@ -64,7 +64,7 @@ public sealed class IntakeWorker : BackgroundService
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await _pulse.GiveBackAsync().ConfigureAwait(false);
+        await _pulse.GiveBackAsync(_log).ConfigureAwait(false);
     }
 
     public override void Dispose()

@@ -17,10 +17,12 @@ public sealed class LabWarehouse : IDisposable
 
     private readonly SemaphoreSlim _oneWriter = new(1, 1);
     private readonly ResiliencePipeline _retry;
+    private readonly CancellationTokenSource _closed;
 
     public LabWarehouse(IWarehouseDialect dialect, TimeProvider time)
     {
         Dialect = dialect;
+        _closed = new CancellationTokenSource(Timeout.InfiniteTimeSpan, time);
         _retry = new ResiliencePipelineBuilder { TimeProvider = time }
             .AddRetry(new RetryStrategyOptions
             {
@@ -55,19 +57,24 @@ public sealed class LabWarehouse : IDisposable
             cancellationToken);
 
     /// <summary>Runs <paramref name="write"/> in one transaction and commits it; anything thrown leaves no trace.</summary>
+    /// <exception cref="OperationCanceledException">Cancelled, or the warehouse was closed meanwhile.</exception>
     public async Task<T> WriteAsync<T>(Func<WarehouseSession, Task<T>> write, CancellationToken cancellationToken)
     {
-        await _oneWriter.WaitAsync(cancellationToken).ConfigureAwait(false);
+        using var ended = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, _closed.Token);
+        await _oneWriter.WaitAsync(ended.Token).ConfigureAwait(false);
         try
         {
             return await _retry.ExecuteAsync(
-                async token => await WriteOnceAsync(write, token).ConfigureAwait(false), cancellationToken).ConfigureAwait(false);
+                async token => await WriteOnceAsync(write, token).ConfigureAwait(false), ended.Token).ConfigureAwait(false);
         }
         finally
         {
             _oneWriter.Release();
         }
     }
+
+    /// <summary>For a process that is told to stop: after <paramref name="limit"/> nothing is written any more, so that nobody waits for a writer that does not end.</summary>
+    public void CloseWithin(TimeSpan limit) => _closed.CancelAfter(limit);
 
     /// <summary>Looks through the database for damage.</summary>
     /// <returns>What is wrong; empty when nothing is.</returns>
@@ -83,7 +90,11 @@ public sealed class LabWarehouse : IDisposable
         }
     }
 
-    public void Dispose() => _oneWriter.Dispose();
+    public void Dispose()
+    {
+        _oneWriter.Dispose();
+        _closed.Dispose();
+    }
 
     private async Task<T> WriteOnceAsync<T>(Func<WarehouseSession, Task<T>> write, CancellationToken cancellationToken)
     {

@@ -10,6 +10,9 @@ public sealed record BusPatience
 
     public TimeSpan LongestRetry { get; init; } = TimeSpan.FromSeconds(10);
 
+    /// <summary>Longest wait of a message that came back several times, so that those that came back with it are there to be drawn first.</summary>
+    public TimeSpan Suspicion { get; init; } = TimeSpan.FromSeconds(2);
+
     /// <summary>Pause when a failing message cannot even be parked, because the warehouse does not answer.</summary>
     public TimeSpan WarehousePause { get; init; } = TimeSpan.FromSeconds(10);
 
@@ -19,6 +22,9 @@ public sealed record BusPatience
     public TimeSpan Start { get; init; } = TimeSpan.FromSeconds(20);
 
     public TimeSpan Stop { get; init; } = TimeSpan.FromSeconds(5);
+
+    /// <summary>How long services that stop wait for their last writes: shorter, so that of the handlers only one that does not end is left when the bus has stopped.</summary>
+    public TimeSpan LastWrites { get; init; } = TimeSpan.FromSeconds(3);
 
     /// <summary>How often the canary flies and the queues are looked at.</summary>
     public TimeSpan LookEvery { get; init; } = TimeSpan.FromSeconds(5);

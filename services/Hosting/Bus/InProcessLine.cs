@@ -8,13 +8,21 @@ internal sealed class InProcessLine : IBusLine
     private readonly CancellationTokenSource _stopped = new();
     private readonly IBusControl _bus;
 
-    public InProcessLine(IReadOnlyList<IEndpointConsumer> consumers, TimeProvider time) => _bus = MassTransit.Bus.Factory.CreateUsingInMemory(transport =>
+    private readonly BusPatience _patience;
+    private readonly TimeProvider _time;
+
+    public InProcessLine(IReadOnlyList<IEndpointConsumer> consumers, BusPatience patience, TimeProvider time)
     {
-        foreach (var consumer in consumers)
+        _patience = patience;
+        _time = time;
+        _bus = MassTransit.Bus.Factory.CreateUsingInMemory(transport =>
         {
-            transport.ReceiveEndpoint(consumer.Endpoint.Name, endpoint => consumer.Attach(endpoint, new EndpointPulse(time), _stopped.Token));
-        }
-    });
+            foreach (var consumer in consumers)
+            {
+                transport.ReceiveEndpoint(consumer.Endpoint.Name, endpoint => consumer.Attach(endpoint, new EndpointPulse(time), _stopped.Token));
+            }
+        });
+    }
 
     public string? Blocked => null;
 
@@ -37,7 +45,7 @@ internal sealed class InProcessLine : IBusLine
     public async Task StopAsync(bool gracefully)
     {
         await _stopped.CancelAsync().ConfigureAwait(false);
-        await _bus.StopAsync(CancellationToken.None).ConfigureAwait(false);
+        await _bus.StopAsync(CancellationToken.None).WaitAsync(_patience.Stop, _time).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
     }
 
     public void Dispose() => _stopped.Dispose();

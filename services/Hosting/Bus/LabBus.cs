@@ -26,6 +26,7 @@ internal static class LabBus
         services.TryAddSingleton(new BusPatience());
         services.AddSingleton<ConsumerCatalogue>();
         services.AddSingleton<RelaySignal>();
+        services.AddSingleton<RunningHandlers>();
         services.AddSingleton<MessageDelivery>();
         services.AddSingleton<IBusTransport>(provider => provider.GetRequiredService<IOptions<LabOptions>>().Value.Bus == BusNames.RabbitMq
             ? ActivatorUtilities.CreateInstance<RabbitTransport>(provider)

@@ -1,3 +1,4 @@
+using LabPipeline.Warehouse;
 using MassTransit;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
@@ -6,7 +7,14 @@ namespace LabPipeline.Hosting.Bus;
 
 /// <summary>Owns the bus: builds it, watches it, and builds a new one when it no longer answers, without a restart of the process.</summary>
 /// <remarks>The client of the broker can hang for good after the broker was restarted under load; waiting for it to recover is not enough.</remarks>
-public sealed class LabBusHost(IBusTransport transport, BusPatience patience, TimeProvider time, ILoggerFactory logs) : BackgroundService
+public sealed class LabBusHost(
+    IBusTransport transport,
+    RunningHandlers handlers,
+    LabWarehouse warehouse,
+    IHostApplicationLifetime lifetime,
+    BusPatience patience,
+    TimeProvider time,
+    ILoggerFactory logs) : BackgroundService
 {
     private static readonly TimeSpan FirstPause = TimeSpan.FromMilliseconds(500);
 
@@ -56,6 +64,13 @@ public sealed class LabBusHost(IBusTransport transport, BusPatience patience, Ti
         }
     }
 
+    public override Task StartAsync(CancellationToken cancellationToken)
+    {
+        // Services that stop write a last time; one handler that hangs in its transaction must not hold them all.
+        lifetime.ApplicationStopping.Register(() => warehouse.CloseWithin(patience.LastWrites));
+        return base.StartAsync(cancellationToken);
+    }
+
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         LogContext.ConfigureCurrentLogContext(logs);
@@ -95,12 +110,18 @@ public sealed class LabBusHost(IBusTransport transport, BusPatience patience, Ti
         {
             GoDown($"{exception.GetType().Name}: {exception.Message}");
         }
-        catch (OperationCanceledException)
+        catch (Exception exception)
         {
-            // The process stops.
+            // The process stops, in the midst of whatever the line was about.
+            _log.LogDebug(exception, "BusStops");
         }
 
         await line.StopAsync(gracefully: stoppingToken.IsCancellationRequested).ConfigureAwait(false);
+        foreach (var handler in handlers.List())
+        {
+            _log.LogWarning("HandlerStillRuns {Endpoint} {MessageId} {Since}", handler.Endpoint, handler.MessageId, handler.Since);
+        }
+
         return wasUp;
     }
 

@@ -15,20 +15,27 @@ namespace LabPipeline.Hosting.Bus;
 /// A message that can neither be handled nor parked meets a warehouse that does not answer. It is kept in hand and tried again, so that an
 /// outage of the warehouse parks nothing.
 /// </remarks>
-public sealed class MessageDelivery
+public sealed class MessageDelivery : IDisposable
 {
+    // Set by the broker from the second delivery on: how often the message was given back or left by a consumer that went.
+    private const string ReturnsHeader = "x-delivery-count";
+
     private readonly LabWarehouse _warehouse;
+    private readonly RunningHandlers _running;
     private readonly BusPatience _patience;
     private readonly TimeProvider _time;
     private readonly ILogger<MessageDelivery> _log;
     private readonly ResiliencePipeline _tries;
+    private readonly Suspects _suspects;
 
-    public MessageDelivery(LabWarehouse warehouse, BusPatience patience, TimeProvider time, ILogger<MessageDelivery> log)
+    public MessageDelivery(LabWarehouse warehouse, RunningHandlers running, BusPatience patience, TimeProvider time, ILogger<MessageDelivery> log)
     {
         _warehouse = warehouse;
+        _running = running;
         _patience = patience;
         _time = time;
         _log = log;
+        _suspects = new Suspects(patience, time);
         _tries = new ResiliencePipelineBuilder { TimeProvider = time }
             .AddRetry(new RetryStrategyOptions
             {
@@ -48,12 +55,15 @@ public sealed class MessageDelivery
     public async Task HandleAsync<TMessage>(ConsumeContext<TMessage> context, string endpoint, Func<Task> handle, CancellationToken stopped)
         where TMessage : class
     {
+        var returns = context.ReceiveContext.TransportHeaders.Get<long>(ReturnsHeader) ?? 0;
+        Task RunAsync() => _running.RunAsync(endpoint, context.MessageId, handle);
         using var ended = CancellationTokenSource.CreateLinkedTokenSource(stopped, context.CancellationToken);
         while (true)
         {
             try
             {
-                await _tries.ExecuteAsync(async _ => await handle().ConfigureAwait(false), ended.Token).ConfigureAwait(false);
+                await _tries.ExecuteAsync(
+                    async token => await _suspects.HandleAsync(returns, RunAsync, token).ConfigureAwait(false), ended.Token).ConfigureAwait(false);
                 CrashPoint.Passed(DurableStep.MessageHandled);
                 return;
             }
@@ -68,6 +78,8 @@ public sealed class MessageDelivery
             await Task.Delay(_patience.WarehousePause, _time, ended.Token).ConfigureAwait(false);
         }
     }
+
+    public void Dispose() => _suspects.Dispose();
 
     private async Task<bool> TryParkAsync<TMessage>(ConsumeContext<TMessage> context, string endpoint, Exception exception, CancellationToken cancellationToken)
         where TMessage : class

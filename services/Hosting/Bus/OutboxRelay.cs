@@ -41,7 +41,10 @@ public sealed class OutboxRelay(
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await GiveBackAsync(cancellationToken).ConfigureAwait(false);
+        if (_holds)
+        {
+            await LeaseEnd.GiveBackAsync(warehouse, Lease, _holder, log).ConfigureAwait(false);
+        }
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

@@ -1,4 +1,5 @@
 using LabPipeline.Contracts.V1;
+using LabPipeline.Hosting;
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Warehouse;
 using LabPipeline.Warehouse.Machinery;
@@ -56,7 +57,7 @@ public sealed class PullWatch(
     public override async Task StopAsync(CancellationToken cancellationToken)
     {
         await base.StopAsync(cancellationToken).ConfigureAwait(false);
-        await warehouse.WriteAsync(session => LeaseStore.GiveBackAsync(session, Lease, _holder), CancellationToken.None).ConfigureAwait(false);
+        await LeaseEnd.GiveBackAsync(warehouse, Lease, _holder, log).ConfigureAwait(false);
     }
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Dapper;
 using LabPipeline.Warehouse.Machinery;
 
@@ -7,6 +8,9 @@ namespace LabPipeline.Hosting.Tests.Bus;
 public abstract class BusBehaviour
 {
     private const int Poison = 7;
+
+    // Those who wait for the pen and the bus have 3 and 5 s; the host itself would give up after 30 s.
+    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(25);
 
     private protected static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -128,6 +132,29 @@ public abstract class BusBehaviour
             session => session.Connection.ExecuteAsync("drop trigger no_effect; drop trigger no_parking;", transaction: session.Transaction), Stop);
         await lab.AllHandledAsync();
 
+        await lab.AssertEachOnceAsync();
+        Assert.Empty(await lab.ParkedAsync());
+    }
+
+    [Fact]
+    public async Task Stop_WhileAHandlerHangsWithTheWarehousesPen_EndsInBoundedTimeAndTheMessageIsHandledLater()
+    {
+        await using var lab = await StartAsync();
+        var hang = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        lab.Handling.OnMessage = _ => hang.Task;
+        await lab.SendAsync(20);
+        await lab.UntilAsync(() => Task.FromResult(lab.Handling.Tries == 1), "one in hand");
+
+        var watch = Stopwatch.StartNew();
+        await lab.StopAsync();
+        Assert.True(watch.Elapsed < LongestStop, $"Stopped after {watch.Elapsed.TotalSeconds:0} s.");
+        Assert.Single(lab.LogLines("HandlerStillRuns"), line => line.Contains(NotingConsumer.Endpoint, StringComparison.Ordinal));
+
+        // The end of the process would have taken the transaction with it.
+        hang.SetException(new InvalidOperationException("the process ended"));
+        lab.Handling.OnMessage = _ => Task.CompletedTask;
+        await lab.StartAsync();
+        await lab.AllHandledAsync();
         await lab.AssertEachOnceAsync();
         Assert.Empty(await lab.ParkedAsync());
     }

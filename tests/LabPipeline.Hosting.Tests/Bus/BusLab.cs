@@ -22,23 +22,37 @@ internal sealed class BusLab : IAsyncDisposable
         FirstRetry = TimeSpan.FromMilliseconds(20),
         LongestRetry = TimeSpan.FromMilliseconds(200),
         WarehousePause = TimeSpan.FromMilliseconds(200),
+        Suspicion = TimeSpan.FromMilliseconds(400),
+    };
+
+    /// <summary>Shortened once more, so that silence is noticed within seconds.</summary>
+    public static readonly BusPatience Alert = Brisk with
+    {
+        LookEvery = TimeSpan.FromSeconds(1),
+        Answer = TimeSpan.FromSeconds(3),
+        Publish = TimeSpan.FromSeconds(4),
+        Start = TimeSpan.FromSeconds(8),
+        Stop = TimeSpan.FromSeconds(2),
+        LastWrites = TimeSpan.FromSeconds(1),
     };
 
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(180);
 
     private readonly ScratchFolder _folder = new();
-    private readonly IReadOnlyDictionary<string, string?> _settings;
     private readonly BusPatience _patience;
     private IHost? _host;
     private int _sent;
 
-    private BusLab(IReadOnlyDictionary<string, string?> settings, BusPatience patience)
+    public BusLab(IReadOnlyDictionary<string, string?> settings, BusPatience patience)
     {
-        _settings = settings;
+        Settings = new Dictionary<string, string?>(settings);
         _patience = patience;
     }
 
     public Handling Handling { get; } = new();
+
+    /// <summary>Those of its next start.</summary>
+    public Dictionary<string, string?> Settings { get; }
 
     public int Sent => _sent;
 
@@ -58,7 +72,7 @@ internal sealed class BusLab : IAsyncDisposable
     public async Task StartAsync()
     {
         var builder = Host.CreateApplicationBuilder();
-        builder.Configuration.AddInMemoryCollection(_settings);
+        builder.Configuration.AddInMemoryCollection(Settings);
         builder.Configuration.AddInMemoryCollection([new("Lab:DataFolder", _folder.Path)]);
         builder.Services.AddSingleton(_patience);
         LabHost.Compose(builder, new NotingModule(Handling));
@@ -117,6 +131,10 @@ internal sealed class BusLab : IAsyncDisposable
         await Warehouse.WriteAsync(session => ParkedMessageStore.ReplayAsync(session, message, "technician 1", "cause mended", DateTimeOffset.UtcNow), Stop);
         _host!.Services.GetRequiredService<RelaySignal>().Wake();
     }
+
+    /// <summary>Lines of the log that hold <paramref name="name"/>, written by a process that has ended.</summary>
+    public IReadOnlyList<string> LogLines(string name) =>
+        [.. Directory.GetFiles(Path.Combine(_folder.Path, "logs")).SelectMany(File.ReadLines).Where(line => line.Contains(name, StringComparison.Ordinal))];
 
     public async Task UntilAsync(Func<Task<bool>> reached, string what)
     {

@@ -7,6 +7,9 @@ internal sealed class Handling
 {
     private int _tries;
 
+    /// <summary>Runs before the transaction.</summary>
+    public Action<FileRefused> OnArrival { get; set; } = _ => { };
+
     /// <summary>Runs inside the transaction; throwing means failure.</summary>
     public Func<FileRefused, Task> OnMessage { get; set; } = _ => Task.CompletedTask;
 

@@ -2,6 +2,7 @@ using Dapper;
 using LabPipeline.Contracts.V1;
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Warehouse;
+using MassTransit;
 
 namespace LabPipeline.Hosting.Tests.Bus;
 
@@ -12,6 +13,12 @@ internal sealed class NotingConsumer(LabWarehouse warehouse, RelaySignal relay, 
     public const string Endpoint = "quality-file-refused";
 
     protected override string ConsumerName => Endpoint;
+
+    public override Task Consume(ConsumeContext<FileRefused> context)
+    {
+        handling.OnArrival(context.Message);
+        return base.Consume(context);
+    }
 
     protected override async Task HandleAsync(FileRefused message, WarehouseSession session, DateTimeOffset now)
     {

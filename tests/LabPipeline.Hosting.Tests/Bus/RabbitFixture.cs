@@ -7,23 +7,46 @@ using RabbitMQ.Client;
 
 namespace LabPipeline.Hosting.Tests.Bus;
 
-/// <summary>One broker for all tests of this project, emptied before each.</summary>
+/// <summary>A private broker for the tests of one class or collection, emptied before each; they run one after the other, beside those of other brokers.</summary>
+/// <remarks>A broker that was given instead belongs to one of them at a time.</remarks>
 public sealed class RabbitFixture : IAsyncLifetime
 {
     private const string PasswordVariable = "LABPIPELINE_TEST_BROKER_PASSWORD";
 
+    private static readonly SemaphoreSlim GivenBroker = new(1, 1);
+
     private RabbitBroker? _broker;
+
+    public int Port => _broker!.Port;
 
     public async ValueTask InitializeAsync()
     {
         if (RabbitBroker.Missing is null)
         {
             _broker = await RabbitBroker.StartAsync();
+            if (_broker.Node is null)
+            {
+                await GivenBroker.WaitAsync();
+            }
+
             Environment.SetEnvironmentVariable(PasswordVariable, _broker.Password);
         }
     }
 
-    public ValueTask DisposeAsync() => _broker?.DisposeAsync() ?? ValueTask.CompletedTask;
+    public async ValueTask DisposeAsync()
+    {
+        if (_broker is null)
+        {
+            return;
+        }
+
+        if (_broker.Node is null)
+        {
+            GivenBroker.Release();
+        }
+
+        await _broker.DisposeAsync();
+    }
 
     /// <summary>The settings of a process over an empty broker; skips the test where there is none.</summary>
     public async Task<IReadOnlyDictionary<string, string?>> SettingsAsync()
@@ -56,11 +79,12 @@ public sealed class RabbitFixture : IAsyncLifetime
         return _broker.Node;
     }
 
+    /// <summary>Runs <paramref name="work"/> beside the laboratory; a publish ends when the broker has the message safely.</summary>
     public async Task WithChannelAsync(Func<IChannel, Task> work)
     {
         var factory = new ConnectionFactory { HostName = _broker!.Host, Port = _broker.Port, UserName = _broker.User, Password = _broker.Password, VirtualHost = _broker.VirtualHost };
         await using var connection = await factory.CreateConnectionAsync();
-        await using var channel = await connection.CreateChannelAsync();
+        await using var channel = await connection.CreateChannelAsync(new CreateChannelOptions(publisherConfirmationsEnabled: true, publisherConfirmationTrackingEnabled: true));
         await work(channel);
     }
 

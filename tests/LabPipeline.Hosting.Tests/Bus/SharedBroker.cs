@@ -1,6 +1,6 @@
 namespace LabPipeline.Hosting.Tests.Bus;
 
-/// <summary>Tests that share the broker run one after the other: some of them stop it.</summary>
+/// <summary>Classes short enough to share a broker.</summary>
 [CollectionDefinition(Name)]
 public sealed class SharedBroker : ICollectionFixture<RabbitFixture>
 {

@@ -5,6 +5,7 @@ using Dapper;
 using LabPipeline.Hosting.Bus;
 using LabPipeline.Intake.Tests.Storing;
 using LabPipeline.Warehouse.Machinery;
+using Microsoft.Extensions.Hosting.Internal;
 using Microsoft.Extensions.Logging.Abstractions;
 
 namespace LabPipeline.Intake.Tests.Histories;
@@ -108,7 +109,8 @@ internal sealed class HistoryBus : IAsyncDisposable
 
     private (LabBusHost Host, OutboxRelay Relay) Compose()
     {
-        var host = new LabBusHost(Broker, new BusPatience(), Time, NullLoggerFactory.Instance);
+        var host = new LabBusHost(
+            Broker, new RunningHandlers(Time), _bench.Warehouse, new ApplicationLifetime(NullLogger<ApplicationLifetime>.Instance), new BusPatience(), Time, NullLoggerFactory.Instance);
         return (host, new OutboxRelay(_bench.Warehouse, host, Broker, _bench.Relay, new ConsumerCatalogue([]), Time, NullLogger<OutboxRelay>.Instance));
     }
 
