@@ -8,8 +8,10 @@ namespace LabPipeline.Benchmarks;
 internal sealed class StationProcess : IAsyncDisposable
 {
     private const int Folders = 4;
+    private const double IdleSeconds = 0.03;
 
     private static readonly TimeSpan LookEvery = TimeSpan.FromMilliseconds(10);
+    private static readonly TimeSpan IdleLook = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(30);
 
     private readonly string _data;
@@ -73,6 +75,17 @@ internal sealed class StationProcess : IAsyncDisposable
         }
 
         return watch.Elapsed.TotalSeconds;
+    }
+
+    /// <summary>Waits until the station does next to nothing.</summary>
+    public async Task UntilIdleAsync()
+    {
+        var before = double.MinValue;
+        while (ProcessorSeconds - before > IdleSeconds)
+        {
+            before = ProcessorSeconds;
+            await Task.Delay(IdleLook);
+        }
     }
 
     public async ValueTask DisposeAsync()

@@ -4,6 +4,7 @@ namespace LabPipeline.Intake.Archive;
 public sealed class ArchiveDraft : IDisposable
 {
     private readonly IArchiveDisk _disk;
+    private bool _isKept;
 
     internal ArchiveDraft(IArchiveDisk disk, string path, Stream content, string sha256, long bytes)
     {
@@ -23,9 +24,20 @@ public sealed class ArchiveDraft : IDisposable
     /// <summary>Open until the draft is kept, so that it can be flushed together with others.</summary>
     internal Stream Content { get; }
 
+    /// <summary>Gives it the name under which it stays.</summary>
+    public void KeepAs(string path)
+    {
+        Content.Dispose();
+        _disk.Move(Path, path);
+        _isKept = true;
+    }
+
     public void Dispose()
     {
         Content.Dispose();
-        _disk.Delete(Path);
+        if (!_isKept)
+        {
+            _disk.Delete(Path);
+        }
     }
 }

@@ -53,9 +53,8 @@ public sealed class FileArchive(string folder, IArchiveDisk disk)
         foreach (var draft in drafts)
         {
             CrashPoint.Passed(DurableStep.DraftWritten);
-            draft.Content.Dispose();
             var shelf = Path.GetDirectoryName(draft.Path)!;
-            disk.Move(draft.Path, Path.Combine(shelf, draft.Sha256));
+            draft.KeepAs(Path.Combine(shelf, draft.Sha256));
             CrashPoint.Passed(DurableStep.FileArchived);
             kept.Add(new ArchivedFile(draft.Sha256, draft.Bytes, Path.GetFileName(shelf) + "/" + draft.Sha256));
         }

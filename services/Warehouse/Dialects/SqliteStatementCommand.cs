@@ -67,6 +67,8 @@ internal sealed class SqliteStatementCommand(SqliteStatements statements) : DbCo
         _running.Parameters.Clear();
         foreach (SqliteParameter parameter in _given.Parameters)
         {
+            // Without its mark the driver would try one mark after the other for each.
+            parameter.ParameterName = statements.Marked(parameter.ParameterName);
             _running.Parameters.Add(parameter);
         }
 

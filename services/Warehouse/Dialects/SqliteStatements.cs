@@ -12,6 +12,7 @@ internal sealed class SqliteStatements(SqliteConnection connection) : DbConnecti
     private const int MostKept = 100;
 
     private readonly Dictionary<string, SqliteCommand> _idle = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> _marked = new(StringComparer.Ordinal);
 
     [AllowNull]
     public override string ConnectionString
@@ -45,6 +46,23 @@ internal sealed class SqliteStatements(SqliteConnection connection) : DbConnecti
         {
             command.Dispose();
         }
+    }
+
+    /// <summary>A parameter's name as statements write it.</summary>
+    internal string Marked(string name)
+    {
+        if (name.StartsWith('@'))
+        {
+            return name;
+        }
+
+        if (!_marked.TryGetValue(name, out var marked))
+        {
+            marked = "@" + name;
+            _marked.Add(name, marked);
+        }
+
+        return marked;
     }
 
     protected override DbTransaction BeginDbTransaction(IsolationLevel isolationLevel) => throw new NotSupportedException();
