@@ -83,7 +83,7 @@ internal static class ReportTiming
             process.Refresh();
             return (process.TotalProcessorTime.TotalSeconds, Math.Max(before.Peak, process.PeakWorkingSet64));
         }
-        catch (InvalidOperationException)
+        catch (Exception exception) when (exception is InvalidOperationException or System.ComponentModel.Win32Exception)
         {
             // It ended between the wait and the look.
             return before;
