@@ -34,13 +34,14 @@ public sealed class SoakTests(ITestOutputHelper output)
         var (early, late) = (gauge.MedianMegabytes(0.25, 0.5), gauge.MedianMegabytes(0.75, 1));
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{lab.Rounds} rounds in {length.TotalMinutes:0.#} min; memory {early:0} MB, later {late:0} MB, most {gauge.MostMegabytes:0} MB; handles {gauge.MostHandles}; journal {gauge.MostJournalMegabytes:0.0} MB"));
+            $"{lab.Rounds} rounds in {length.TotalMinutes:0.#} min; memory {early:0} MB, later {late:0} MB, most {gauge.MostMegabytes:0} MB; handles {gauge.MostHandles}; journal {gauge.MostJournalMegabytes:0.0} MB; oldest message {gauge.MostOutboxSeconds:0.0} s"));
 
         // All six services in one process; a leak of 20 kB a file shows within ten minutes, one of 2 kB within two hours.
         Assert.True(late < (early * 1.15) + 15, $"Memory grew from {early:0} to {late:0} MB.");
         Assert.True(gauge.MostMegabytes < 450, $"Memory reached {gauge.MostMegabytes:0} MB.");
         Assert.True(gauge.MostHandles < 400, $"{gauge.MostHandles} handles were open.");
         Assert.True(gauge.MostJournalMegabytes < 64, $"The journal grew to {gauge.MostJournalMegabytes:0} MB.");
+        Assert.True(gauge.MostOutboxSeconds < 30, $"A message waited {gauge.MostOutboxSeconds:0} s in the outbox.");
     }
 
     /// <summary>One life of the station under steady drops, frozen for a moment again and again.</summary>
