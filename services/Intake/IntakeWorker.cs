@@ -5,7 +5,6 @@ using LabPipeline.Intake.Folders;
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Storing;
 using LabPipeline.Warehouse;
-using LabPipeline.Warehouse.Durability;
 using LabPipeline.Warehouse.Facts;
 using LabPipeline.Warehouse.Machinery;
 using Microsoft.Extensions.Hosting;
@@ -27,6 +26,7 @@ public sealed class IntakeWorker : BackgroundService
     private readonly FolderReview _review;
     private readonly HeldBook _held;
     private readonly FileIntake _intake;
+    private readonly Departures _departures;
     private readonly IntakePulse _pulse;
     private readonly FolderWatcher _watcher = new();
 
@@ -49,6 +49,7 @@ public sealed class IntakeWorker : BackgroundService
         _review = new FolderReview(new FolderMemory(time), _profiles);
         _held = new HeldBook(warehouse, kind.FolderName);
         _intake = new FileIntake(warehouse, new FileArchive(lab.Value.ArchiveFolder), time);
+        _departures = new Departures(_folder, log);
         _pulse = new IntakePulse(warehouse, kind.ServiceName, LeaseHolder.ThisProcess, time);
     }
 
@@ -119,53 +120,41 @@ public sealed class IntakeWorker : BackgroundService
         var unreadable = new List<HeldEntry>();
         var waiting = ready.Count;
         var batches = Batches.Split(ready, _options.FilesPerCommit, _options.BytesPerCommit);
-        await foreach (var result in _intake.TakeAsync(_folder, batches, cancellationToken).ConfigureAwait(false))
+        try
         {
-            unreadable.AddRange(result.Unreadable);
-            waiting -= result.Files;
-            if (waiting == 0)
+            await foreach (var result in _intake.TakeAsync(_folder, batches, session => NoteAsync(session, waiting), cancellationToken).ConfigureAwait(false))
             {
-                // While files wait the relay looks by itself, every other second: evaluation woken by each commit would compete with the next.
-                _relay.Wake();
-            }
+                _departures.Forget();
+                unreadable.AddRange(result.Unreadable);
+                waiting -= result.Files;
+                if (waiting == 0)
+                {
+                    // While files wait the relay looks by itself, every other second: evaluation woken by each commit would compete with the next.
+                    _relay.Wake();
+                }
 
-            await PutAwayAsync(result.Taken, waiting).ConfigureAwait(false);
-            await _pulse.BeatAsync(waiting, caughtUp: false, cancellationToken).ConfigureAwait(false);
-            await _pulse.HoldLeaseAsync(cancellationToken).ConfigureAwait(false);
+                await _departures.BeginAsync(result.Taken).ConfigureAwait(false);
+                await _pulse.HoldLeaseAsync(cancellationToken).ConfigureAwait(false);
+            }
+        }
+        finally
+        {
+            await _departures.EndAsync().ConfigureAwait(false);
+        }
+
+        if (!_departures.AreNoted)
+        {
+            await _warehouse.WriteAsync(session => NoteAsync(session, waiting), CancellationToken.None).ConfigureAwait(false);
+            _departures.Forget();
         }
 
         return unreadable;
     }
 
-    private async Task PutAwayAsync(IReadOnlyList<TakenFile> taken, int waiting)
+    private async Task NoteAsync(WarehouseSession session, int waiting)
     {
-        var moved = new List<int>(taken.Count);
-        foreach (var file in taken)
-        {
-            try
-            {
-                PutAway.Move(_folder, file);
-                moved.Add(file.ArrivalId);
-                _log.LogInformation("FileTaken {Folder} {Name} {Refused}", _folder.Kind, file.File.Name, file.RefusedBecause is not null);
-            }
-            catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
-            {
-                // It is in the warehouse already; the next look recognises it and moves it then.
-                _log.LogWarning(exception, "PutAwayDelayed {Folder} {Name}", _folder.Kind, file.File.Name);
-            }
-        }
-
-        if (moved.Count > 0)
-        {
-            CrashPoint.Passed(DurableStep.BatchMoved);
-            await _warehouse.WriteAsync(
-                async session =>
-                {
-                    await FileLedgerStore.MarkPutAwayAsync(session, moved).ConfigureAwait(false);
-                    await _pulse.BeatAsync(session, waiting, caughtUp: false).ConfigureAwait(false);
-                },
-                CancellationToken.None).ConfigureAwait(false);
-        }
+        await _departures.NoteAsync(session).ConfigureAwait(false);
+        await _pulse.BeatAsync(session, waiting, caughtUp: false).ConfigureAwait(false);
     }
 
     /// <summary>Arrivals whose original was moved just before a crash: the same name later is a new arrival.</summary>

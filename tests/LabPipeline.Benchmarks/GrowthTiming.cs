@@ -100,7 +100,7 @@ internal sealed class GrowthTiming : IDisposable
         var folder = new DropFolder("sugar", _folder);
         var ready = FolderScan.List(folder).Where(file => file.Path == path).Select(file => new ReadyFile(file, _profile)).ToList();
         var watch = Stopwatch.StartNew();
-        var result = await _intake.TakeAsync(folder, [ready], CancellationToken.None).SingleAsync();
+        var result = await _intake.TakeAsync(folder, [ready], _ => Task.CompletedTask, CancellationToken.None).SingleAsync();
         var taken = watch.Elapsed.TotalMilliseconds;
 
         if (result.Taken is not [{ RefusedBecause: null }])

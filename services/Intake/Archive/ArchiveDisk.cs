@@ -3,8 +3,8 @@ namespace LabPipeline.Intake.Archive;
 /// <summary>The machine's own disk.</summary>
 public sealed class ArchiveDisk : IArchiveDisk
 {
-    // A journalling file system serves flushes that wait at the same time with one write; sixteen took a seventh of the time of one after the other.
-    private const int FlushesAtOnce = 16;
+    // Disks serve flushes that wait at the same time with one; once writing has begun four threads gain as much as sixteen, for half the processor time.
+    private const int FlushesAtOnce = 4;
 
     public void CreateFolder(string folder) => Directory.CreateDirectory(folder);
 
@@ -20,6 +20,11 @@ public sealed class ArchiveDisk : IArchiveDisk
         {
             Flush(files[0]);
             return;
+        }
+
+        foreach (var file in files)
+        {
+            EarlyWriting.Begin(((FileStream)file).SafeFileHandle);
         }
 
         // Threads of their own: those of the pool are few, and it does not know that these only wait.

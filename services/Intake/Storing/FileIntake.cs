@@ -11,9 +11,16 @@ namespace LabPipeline.Intake.Storing;
 public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, TimeProvider time)
 {
     /// <summary>Takes batch after batch. While one is stored the next is copied already: the one waits for the processor, the other for the disk.</summary>
+    /// <param name="folder">Where the files lie.</param>
+    /// <param name="batches">What is taken together.</param>
+    /// <param name="alongside">What else the transaction of a batch writes.</param>
+    /// <param name="cancellationToken">Ends it between two steps.</param>
     /// <returns>Of each batch the files now settled in the ledger, and those that could not be read; one that changed meanwhile is in neither.</returns>
     public async IAsyncEnumerable<TakeResult> TakeAsync(
-        DropFolder folder, IEnumerable<IReadOnlyList<ReadyFile>> batches, [EnumeratorCancellation] CancellationToken cancellationToken)
+        DropFolder folder,
+        IEnumerable<IReadOnlyList<ReadyFile>> batches,
+        Func<WarehouseSession, Task> alongside,
+        [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         using var rest = batches.GetEnumerator();
         var copying = CopyNext();
@@ -23,7 +30,7 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             {
                 var batch = await copying.ConfigureAwait(false);
                 copying = CopyNext();
-                yield return new TakeResult(batch.Given, await SettleAsync(folder, batch, cancellationToken).ConfigureAwait(false), batch.Unreadable);
+                yield return new TakeResult(batch.Given, await SettleAsync(folder, batch, alongside, cancellationToken).ConfigureAwait(false), batch.Unreadable);
             }
         }
         finally
@@ -71,22 +78,22 @@ public sealed class FileIntake(LabWarehouse warehouse, FileArchive archive, Time
             },
             cancellationToken).ConfigureAwait(false);
 
-    private Task<List<TakenFile>> SettleAsync(DropFolder folder, ArchivedBatch batch, CancellationToken cancellationToken) => batch.Files.Count == 0
-        ? Task.FromResult(new List<TakenFile>())
-        : warehouse.WriteAsync(
-            async session =>
+    private Task<List<TakenFile>> SettleAsync(
+        DropFolder folder, ArchivedBatch batch, Func<WarehouseSession, Task> alongside, CancellationToken cancellationToken) => warehouse.WriteAsync(
+        async session =>
+        {
+            await alongside(session).ConfigureAwait(false);
+            using var settling = new FileSettling(session, warehouse.Dialect, archive, [.. batch.Files.Select(file => file.Copy.Sha256)]);
+            await HeldFileStore.RemoveAsync(session, folder.Kind, [.. batch.Files.Select(file => file.Ready.File.Name)]).ConfigureAwait(false);
+            var taken = new List<TakenFile>(batch.Files.Count);
+            foreach (var (ready, copy) in batch.Files)
             {
-                using var settling = new FileSettling(session, warehouse.Dialect, archive, [.. batch.Files.Select(file => file.Copy.Sha256)]);
-                await HeldFileStore.RemoveAsync(session, folder.Kind, [.. batch.Files.Select(file => file.Ready.File.Name)]).ConfigureAwait(false);
-                var taken = new List<TakenFile>(batch.Files.Count);
-                foreach (var (ready, copy) in batch.Files)
-                {
-                    taken.Add(await settling.SettleAsync(folder, ready, copy, batch.TakenAt).ConfigureAwait(false));
-                }
+                taken.Add(await settling.SettleAsync(folder, ready, copy, batch.TakenAt).ConfigureAwait(false));
+            }
 
-                return taken;
-            },
-            cancellationToken);
+            return taken;
+        },
+        cancellationToken);
 
     private ArchivedBatch Archive(DropFolder folder, IReadOnlyList<ReadyFile> files, CancellationToken cancellationToken)
     {

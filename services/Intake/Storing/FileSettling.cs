@@ -40,7 +40,7 @@ internal sealed class FileSettling(WarehouseSession session, IWarehouseDialect d
         var entry = new LedgerEntry(folder.Kind, ready, known is null ? copy : copy with { Path = known.ArchivedAs }, known, now);
         var (file, barcodes) = await StoreAsync(entry).ConfigureAwait(false);
         _known[copy.Sha256] = file;
-        await FileLedgerStore.UpdateAsync(session, file).ConfigureAwait(false);
+        await FileLedgerStore.SettleAsync(session, file).ConfigureAwait(false);
         await IntakeMessages.AddAsync(session, file, barcodes, now).ConfigureAwait(false);
         return new TakenFile(await NoteAsync(folder, ready, file.FileId, again: false, now).ConfigureAwait(false), ready.File, ReasonOf(file));
     }
@@ -50,9 +50,9 @@ internal sealed class FileSettling(WarehouseSession session, IWarehouseDialect d
     private async Task<(SourceFile File, FileBarcodes Barcodes)> StoreAsync(LedgerEntry entry)
     {
         const string BeforeFile = "before_file";
-        var fileId = entry.Known?.FileId ?? await FileLedgerStore.InsertAsync(session, entry.Opened()).ConfigureAwait(false);
+        var opened = await OpenAsync(entry).ConfigureAwait(false);
         await session.Transaction!.SaveAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
-        _loader.Begin(fileId);
+        _loader.Begin(opened.FileId);
         var outcome = await ReadAsync(entry).ConfigureAwait(false);
         var complete = outcome.State == ReadState.Complete;
         if (!complete)
@@ -62,21 +62,33 @@ internal sealed class FileSettling(WarehouseSession session, IWarehouseDialect d
 
         // An open savepoint would make every later change of the transaction dearer.
         await session.Transaction.ReleaseAsync(BeforeFile, session.CancellationToken).ConfigureAwait(false);
-        return complete ? await CompleteAsync(entry, fileId, outcome).ConfigureAwait(false) : (entry.Refused(fileId, outcome), FileBarcodes.None);
+        return complete ? await CompleteAsync(entry, opened, outcome).ConfigureAwait(false) : (entry.Refused(opened, outcome), FileBarcodes.None);
     }
 
-    private async Task<(SourceFile File, FileBarcodes Barcodes)> CompleteAsync(LedgerEntry entry, int fileId, ReadOutcome outcome)
+    private async Task<SourceFile> OpenAsync(LedgerEntry entry)
+    {
+        var opened = entry.Opened();
+        if (entry.Known is null)
+        {
+            return opened with { FileId = await FileLedgerStore.InsertAsync(session, opened).ConfigureAwait(false) };
+        }
+
+        await FileLedgerStore.ReopenAsync(session, opened).ConfigureAwait(false);
+        return opened;
+    }
+
+    private async Task<(SourceFile File, FileBarcodes Barcodes)> CompleteAsync(LedgerEntry entry, SourceFile opened, ReadOutcome outcome)
     {
         var counts = await _loader.CompleteAsync().ConfigureAwait(false);
         var parked = outcome.ParkedRows.Select(row => (row.Line, row.Fault.Describe(entry.Ready.File.Name))).ToList();
         if (entry.Known is not null || parked.Count > 0)
         {
-            await FileLedgerStore.ReplaceParkedAsync(session, fileId, parked).ConfigureAwait(false);
+            await FileLedgerStore.ReplaceParkedAsync(session, opened.FileId, parked).ConfigureAwait(false);
         }
 
         var barcodes = await _loader.ListBarcodesAsync().ConfigureAwait(false);
         var unplanned = await _loader.ListUnplannedAsync().ConfigureAwait(false);
-        return (entry.Stored(fileId, outcome, counts, unplanned), barcodes);
+        return (LedgerEntry.Stored(opened, outcome, counts, unplanned), barcodes);
     }
 
     private async Task<ReadOutcome> ReadAsync(LedgerEntry entry)

@@ -1,7 +1,5 @@
 using System.Globalization;
-using System.Text.Json;
 using LabPipeline.Intake.Archive;
-using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Reading;
 using LabPipeline.Warehouse.Facts;
 
@@ -12,10 +10,24 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
 {
     private const int LongestReason = 2000;
 
-    /// <summary>The row before anything is read; it is overwritten in the same transaction.</summary>
-    public SourceFile Opened() => Base(0) with { State = FileState.Refused };
+    /// <summary>The row before anything is read; what came of it follows in the same transaction.</summary>
+    public SourceFile Opened() => new()
+    {
+        FileId = Known?.FileId ?? 0,
+        Sha256 = Copy.Sha256,
+        Kind = Kind,
+        Name = Ready.File.Name,
+        Bytes = Copy.Bytes,
+        ArchivedAs = Copy.Path,
+        TakenAt = Now,
+        State = FileState.Refused,
+        Profile = Ready.Profile.Name,
+        ProfileVersion = Ready.Profile.Version,
+        Method = $"{Ready.Profile.Method.Name} {Ready.Profile.Method.Version}",
+        MethodFacts = Ready.Profile.Method.Document,
+    };
 
-    public SourceFile Refused(int fileId, ReadOutcome outcome)
+    public SourceFile Refused(SourceFile opened, ReadOutcome outcome)
     {
         var first = outcome.Faults[0];
         var reason = first.Describe(Ready.File.Name);
@@ -24,7 +36,7 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
             reason += string.Create(CultureInfo.InvariantCulture, $" And {outcome.FaultCount - 1} more.");
         }
 
-        return Base(fileId) with
+        return opened with
         {
             State = FileState.Refused,
             ReasonCode = first.Code,
@@ -33,7 +45,7 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
         };
     }
 
-    public SourceFile Stored(int fileId, ReadOutcome outcome, FactCounts counts, UnplannedBarcodes unplanned) => Base(fileId) with
+    public static SourceFile Stored(SourceFile opened, ReadOutcome outcome, FactCounts counts, UnplannedBarcodes unplanned) => opened with
     {
         State = unplanned.Count == 0 ? FileState.Stored : FileState.Waiting,
         ReasonCode = unplanned.Count == 0 ? null : "barcode.not-planned",
@@ -54,36 +66,5 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
             ? string.Create(CultureInfo.InvariantCulture, $" and {unplanned.Count - unplanned.First.Count} more")
             : "";
         return $"In no trial plan: {named}{more}. The readings are kept and join by themselves once a plan holds the sample; check the tags if none should.";
-    }
-
-    private SourceFile Base(int fileId) => new()
-    {
-        FileId = fileId,
-        Sha256 = Copy.Sha256,
-        Kind = Kind,
-        Name = Ready.File.Name,
-        Bytes = Copy.Bytes,
-        ArchivedAs = Copy.Path,
-        TakenAt = Now,
-        Profile = Ready.Profile.Name,
-        ProfileVersion = Ready.Profile.Version,
-        Method = $"{Ready.Profile.Method.Name} {Ready.Profile.Method.Version}",
-        MethodFacts = FactsOf(Ready.Profile.Method),
-    };
-
-    private static string FactsOf(MethodFacts method)
-    {
-        var facts = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (name, text) in method.Facts)
-        {
-            facts.Add(name, text);
-        }
-
-        foreach (var (quantity, limit) in method.LimitsOfQuantitation)
-        {
-            facts.Add("limitOfQuantitation." + quantity, limit.ToString(CultureInfo.InvariantCulture));
-        }
-
-        return JsonSerializer.Serialize(facts);
     }
 }

@@ -3,9 +3,13 @@ namespace LabPipeline.Warehouse.Facts;
 /// <summary>The ledger of contents and arrivals: every complete file ends here as exactly one of its states.</summary>
 public sealed class FileLedgerStore
 {
+    // SQL Server takes 2,100 in a statement.
+    private const int MostParameters = 1000;
+
     private static readonly SqlText FindByHash = SqlText.Load<FileLedgerStore>("find-source-files");
     private static readonly SqlText Insert = SqlText.Load<FileLedgerStore>("insert-source-file");
-    private static readonly SqlText Update = SqlText.Load<FileLedgerStore>("update-source-file");
+    private static readonly SqlText Reopen = SqlText.Load<FileLedgerStore>("reopen-source-file");
+    private static readonly SqlText Settle = SqlText.Load<FileLedgerStore>("settle-source-file");
     private static readonly SqlText FindOpenArrival = SqlText.Load<FileLedgerStore>("find-open-arrival");
     private static readonly SqlText CountArrived = SqlText.Load<FileLedgerStore>("count-arrived");
     private static readonly SqlText ListFiles = SqlText.Load<FileLedgerStore>("list-source-files");
@@ -21,10 +25,15 @@ public sealed class FileLedgerStore
     public static Task<IReadOnlyList<SourceFile>> FindAsync(WarehouseSession session, IReadOnlyCollection<string> hashes) =>
         session.QueryAsync<SourceFile>(FindByHash, new { hashes });
 
+    /// <summary>Adds a content before it is read; <see cref="SettleAsync"/> says what came of it.</summary>
     /// <returns>The new file's identifier.</returns>
     public static Task<int> InsertAsync(WarehouseSession session, SourceFile file) => session.ScalarAsync<int>(Insert, file)!;
 
-    public static Task UpdateAsync(WarehouseSession session, SourceFile file) => session.ExecuteAsync(Update, file);
+    /// <summary>Says how a content known already is read this time.</summary>
+    public static Task ReopenAsync(WarehouseSession session, SourceFile file) => session.ExecuteAsync(Reopen, file);
+
+    /// <summary>Writes down what came of reading a file: state, reason and counts.</summary>
+    public static Task SettleAsync(WarehouseSession session, SourceFile file) => session.ExecuteAsync(Settle, file);
 
     /// <summary>The arrival of this very file that was committed before its original could be put away, if there is one.</summary>
     public static Task<Arrival?> FindOpenArrivalAsync(WarehouseSession session, int fileId, string folder, string name, DateTimeOffset modifiedAt) =>
@@ -41,8 +50,13 @@ public sealed class FileLedgerStore
     /// <returns>The new arrival's identifier.</returns>
     public static Task<int> InsertArrivalAsync(WarehouseSession session, Arrival arrival) => session.ScalarAsync<int>(InsertArrival, arrival)!;
 
-    public static Task MarkPutAwayAsync(WarehouseSession session, IReadOnlyList<int> arrivalIds) =>
-        session.ExecuteAsync(MarkPutAway, new { arrivalIds });
+    public static async Task MarkPutAwayAsync(WarehouseSession session, IReadOnlyCollection<int> arrivalIds)
+    {
+        foreach (var some in arrivalIds.Chunk(MostParameters))
+        {
+            await session.ExecuteAsync(MarkPutAway, new { arrivalIds = some }).ConfigureAwait(false);
+        }
+    }
 
     public static Task<IReadOnlyList<Arrival>> ListOpenArrivalsAsync(WarehouseSession session, string folder) =>
         session.QueryAsync<Arrival>(ListOpenArrivals, new { folder });

@@ -27,7 +27,8 @@ internal sealed class InstrumentRuns(WarehouseSession session)
         if (!_known.TryGetValue((instrument, run), out var id))
         {
             var key = new { instrument, run };
-            id = session.Scalar<long?>(FindRun, key) ?? session.Scalar<long>(InsertRun, key);
+            // Most files bring a run of their own.
+            id = session.Scalar<long?>(InsertRun, key) ?? session.Scalar<long>(FindRun, key);
             _known.Add((instrument, run), id);
         }
 

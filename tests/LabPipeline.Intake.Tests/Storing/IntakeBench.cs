@@ -106,7 +106,7 @@ internal sealed class IntakeBench : IAsyncDisposable
     {
         var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
         return new FileIntake(Warehouse, new FileArchive(_lab.ArchiveFolder), Time)
-            .TakeAsync(new DropFolder("sugar", Drop), [[.. files.Select(file => new ReadyFile(file, profile))]], TestContext.Current.CancellationToken)
+            .TakeAsync(new DropFolder("sugar", Drop), [[.. files.Select(file => new ReadyFile(file, profile))]], _ => Task.CompletedTask, TestContext.Current.CancellationToken)
             .SingleAsync(TestContext.Current.CancellationToken).AsTask();
     }
 

@@ -29,7 +29,7 @@ public sealed class InterruptedIntakeTests
         var profile = ProfileDocument.Parse(SugarProfile.RenamedIn, "profile.json").Profile!;
 
         var result = await new FileIntake(bench.Warehouse, new FileArchive(bench.Archive, new FullDisk()), bench.Time)
-            .TakeAsync(folder, [[.. FolderScan.List(folder).Select(file => new ReadyFile(file, profile))]], Stop)
+            .TakeAsync(folder, [[.. FolderScan.List(folder).Select(file => new ReadyFile(file, profile))]], _ => Task.CompletedTask, Stop)
             .SingleAsync(Stop);
 
         Assert.Empty(result.Taken);
@@ -112,7 +112,7 @@ public sealed class InterruptedIntakeTests
         }
 
         var batches = FolderScan.List(folder).Select(file => (IReadOnlyList<ReadyFile>)[new ReadyFile(file, profile)]).ToList();
-        await using (var results = new FileIntake(warehouse, new FileArchive(bench.Archive), bench.Time).TakeAsync(folder, batches, Stop).GetAsyncEnumerator(Stop))
+        await using (var results = new FileIntake(warehouse, new FileArchive(bench.Archive), bench.Time).TakeAsync(folder, batches, _ => Task.CompletedTask, Stop).GetAsyncEnumerator(Stop))
         {
             Assert.True(await results.MoveNextAsync());
             database.IsAway = true;

@@ -88,7 +88,7 @@ internal sealed class QualityLab : IAsyncDisposable
             }
 
             var counts = await loader.CompleteAsync();
-            await FileLedgerStore.UpdateAsync(session, file with { FileId = id, FirstReadingId = counts.FirstReadingId, LastReadingId = counts.LastReadingId });
+            await FileLedgerStore.SettleAsync(session, file with { FileId = id, FirstReadingId = counts.FirstReadingId, LastReadingId = counts.LastReadingId });
             await FileLedgerStore.InsertArrivalAsync(session, new Arrival { FileId = id, Folder = "sugar", Name = name, ModifiedAt = now, ArrivedAt = now });
             return id;
         });

@@ -32,7 +32,7 @@ internal static class FactFiles
 
         var counts = await loader.CompleteAsync();
         file = file with { FileId = id, FirstReadingId = counts.FirstReadingId, LastReadingId = counts.LastReadingId };
-        await FileLedgerStore.UpdateAsync(session, file);
+        await FileLedgerStore.SettleAsync(session, file);
         await FileLedgerStore.InsertArrivalAsync(session, new Arrival { FileId = id, Folder = "sugar", Name = name, ModifiedAt = Now, ArrivedAt = Now });
         return (file, counts);
     }

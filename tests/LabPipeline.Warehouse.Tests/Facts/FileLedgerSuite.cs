@@ -18,22 +18,31 @@ public abstract class FileLedgerSuite(DialectName store)
         {
             Bytes = 5_000_000_000,
             State = FileState.Refused,
-            ReasonCode = "intake.number-format",
-            Reason = "found '0,052'",
             Method = "oxidase 2",
             MethodFacts = """{"illuminant": "D65", "° or °C": "·"}""",
-            RowCount = 3,
-            NewCount = 1,
-            RepeatedCount = 2,
-            FirstReadingId = 7,
         };
 
         var id = await scratch.Warehouse.WriteAsync(session => FileLedgerStore.InsertAsync(session, file), Stop);
 
         Assert.Equal(file with { FileId = id }, await FindAsync(scratch, file.Sha256));
-        var updated = file with { FileId = id, State = FileState.Waiting, Reason = null, ReasonCode = null, LastReadingId = 9, MethodFacts = null };
-        await scratch.Warehouse.WriteAsync(session => FileLedgerStore.UpdateAsync(session, updated), Stop);
-        Assert.Equal(updated, await FindAsync(scratch, file.Sha256));
+        var settled = file with
+        {
+            FileId = id,
+            ReasonCode = "intake.number-format",
+            Reason = "found '0,052'",
+            RowCount = 3,
+            NewCount = 1,
+            RepeatedCount = 2,
+            ConflictingCount = 4,
+            ParkedCount = 5,
+            FirstReadingId = 7,
+            LastReadingId = 9,
+        };
+        await scratch.Warehouse.WriteAsync(session => FileLedgerStore.SettleAsync(session, settled), Stop);
+        Assert.Equal(settled, await FindAsync(scratch, file.Sha256));
+        var again = settled with { Name = "März 2.csv", TakenAt = file.TakenAt.AddDays(1), Method = null, MethodFacts = null, Profile = "other", ProfileVersion = 2 };
+        await scratch.Warehouse.WriteAsync(session => FileLedgerStore.ReopenAsync(session, again), Stop);
+        Assert.Equal(again, await FindAsync(scratch, file.Sha256));
         Assert.Null(await FindAsync(scratch, "0"));
     }
 
@@ -52,6 +61,19 @@ public abstract class FileLedgerSuite(DialectName store)
 
         await scratch.Warehouse.WriteAsync(session => FileLedgerStore.MarkPutAwayAsync(session, [id]), Stop);
         Assert.Null(await OpenAsync(scratch, file.FileId, "b.csv"));
+    }
+
+    [Fact]
+    public async Task PutAway_WhenMoreAreMarkedThanAStatementTakes_MarksAll()
+    {
+        await using var scratch = await ScratchWarehouse.CreateAsync(store);
+        var (file, _) = await FactFiles.StoreAsync(scratch, "a.csv", FactFiles.Reading("1", 1m));
+        var arrival = new Arrival { FileId = file.FileId, Folder = "sugar", Name = "b.csv", ModifiedAt = ModifiedAt, ArrivedAt = FactFiles.Now };
+        var last = await scratch.Warehouse.WriteAsync(session => FileLedgerStore.InsertArrivalAsync(session, arrival), Stop);
+
+        await scratch.Warehouse.WriteAsync(session => FileLedgerStore.MarkPutAwayAsync(session, [.. Enumerable.Range(10, 40_000), 1, last]), Stop);
+
+        Assert.Empty(await scratch.Warehouse.ReadAsync(session => FileLedgerStore.ListOpenArrivalsAsync(session, "sugar"), Stop));
     }
 
     [Fact]

@@ -257,7 +257,7 @@ public abstract class PlanStoreSuite(DialectName store) : IAsyncLifetime
         var (file, _) = await FactFiles.StoreAsync(
             _scratch, name, barcodes.Select((barcode, index) => FactFiles.Reading($"{index}", 0.05m, barcode) with { Run = name }));
         var waiting = file with { State = FileState.Waiting, ReasonCode = "unknown-barcode", Reason = "r" };
-        await _scratch.Warehouse.WriteAsync(session => FileLedgerStore.UpdateAsync(session, waiting), TestContext.Current.CancellationToken);
+        await _scratch.Warehouse.WriteAsync(session => FileLedgerStore.SettleAsync(session, waiting), TestContext.Current.CancellationToken);
         return file.FileId;
     }
 }

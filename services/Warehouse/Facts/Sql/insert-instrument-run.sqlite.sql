@@ -1,1 +1,3 @@
-insert into instrument_run (instrument, run) values (@instrument, @run) returning run_id
+insert into instrument_run (instrument, run) values (@instrument, @run)
+on conflict do nothing
+returning run_id
