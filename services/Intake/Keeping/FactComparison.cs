@@ -39,7 +39,7 @@ internal sealed class FactComparison : IReadingSink, IDisposable
             _line = reading.Line;
         }
 
-        _ofLine.Add((reading.Subject, reading.Quantity.Id, reading.Value, reading.RawValue));
+        _ofLine.Add((reading.Subject, reading.Quantity.Id, reading.Value, reading.RawValue.ToString()));
     }
 
     /// <summary>Compares what is left; facts stored beyond the last line are wrong too.</summary>

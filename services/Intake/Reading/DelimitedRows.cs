@@ -166,6 +166,11 @@ internal sealed class DelimitedRows : IRowSource
 
     private Fault? LongCell()
     {
+        if (_row.Length <= _feed.Limits.MaxCellLength)
+        {
+            return null;
+        }
+
         for (var column = 0; column < _row.Count; column++)
         {
             var length = _row.Cell(column).Length;

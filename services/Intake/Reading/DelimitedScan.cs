@@ -1,3 +1,7 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace LabPipeline.Intake.Reading;
 
 /// <summary>Finds the cells of one delimited row in the characters ahead.</summary>
@@ -5,6 +9,9 @@ internal sealed class DelimitedScan(char delimiter, char? quote, int mostColumns
 {
     // U+FFFF is no character: when quotes are ordinary characters, nothing is one.
     private readonly char _quote = quote ?? '\uFFFF';
+    private readonly Vector256<ushort> _delimiters = Vector256.Create((ushort)delimiter);
+    private readonly Vector256<ushort> _quotes = Vector256.Create((ushort)(quote ?? '\uFFFF'));
+    private readonly Vector256<ushort> _lineEnds = Vector256.Create((ushort)'\n');
     private DelimitedCell[] _cells = new DelimitedCell[16];
 
     /// <summary>Number of cells of the row.</summary>
@@ -20,6 +27,11 @@ internal sealed class DelimitedScan(char delimiter, char? quote, int mostColumns
     /// <summary>Divides the row at the beginning of <paramref name="text"/>; <paramref name="last"/> when nothing will follow it.</summary>
     public RowScan Scan(ReadOnlySpan<char> text, bool last)
     {
+        if (ScanBare(text))
+        {
+            return RowScan.Row;
+        }
+
         Count = 0;
         LineEnds = 0;
         var position = 0;
@@ -42,6 +54,37 @@ internal sealed class DelimitedScan(char delimiter, char? quote, int mostColumns
 
             position++;
         }
+    }
+
+    /// <summary>Divides a row that has no quote and ends well within the text, sixteen characters at once; leaves every other one alone.</summary>
+    private bool ScanBare(ReadOnlySpan<char> text)
+    {
+        Count = 0;
+        var start = 0;
+        ref var first = ref MemoryMarshal.GetReference(MemoryMarshal.Cast<char, ushort>(text));
+        for (var block = 0; block <= text.Length - Vector256<ushort>.Count; block += Vector256<ushort>.Count)
+        {
+            var symbols = Vector256.LoadUnsafe(ref first, (nuint)block);
+            var marks = (Vector256.Equals(symbols, _delimiters) | Vector256.Equals(symbols, _lineEnds) | Vector256.Equals(symbols, _quotes)).ExtractMostSignificantBits();
+            for (; marks != 0; marks &= marks - 1)
+            {
+                var position = block + BitOperations.TrailingZeroCount(marks);
+                if (text[position] == _quote || Count == mostColumns || Count == _cells.Length)
+                {
+                    return false;
+                }
+
+                _cells[Count++] = new DelimitedCell(start, position - start, false);
+                start = position + 1;
+                if (text[position] == '\n')
+                {
+                    (Length, LineEnds) = (start, 1);
+                    return true;
+                }
+            }
+        }
+
+        return false;
     }
 
     private RowScan ScanPlain(ReadOnlySpan<char> text, ref int position, bool last)

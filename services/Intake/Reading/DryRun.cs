@@ -28,7 +28,7 @@ public static class DryRun
             _lastLine = reading.Line;
             if (_rows <= rows)
             {
-                _readings.Add(reading);
+                _readings.Add(reading.Kept());
             }
         }
     }

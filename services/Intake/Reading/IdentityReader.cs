@@ -201,7 +201,7 @@ internal sealed class IdentityReader
         return null;
     }
 
-    private string Key(RowIdentity identity)
+    private PassingText Key(RowIdentity identity)
     {
         _keyText.Clear();
         foreach (var column in _key)
@@ -219,7 +219,7 @@ internal sealed class IdentityReader
             _keyText.Add(identity.Slice);
             if (identity.Subject != ReadingSubject.Sample)
             {
-                _keyText.Add(identity.MeasuredAtRaw);
+                _keyText.Add(identity.MeasuredAtRaw.Span);
             }
         }
 

@@ -1,3 +1,5 @@
+using LabPipeline.Warehouse.Facts;
+
 namespace LabPipeline.Intake.Reading;
 
 /// <summary>Joins the parts of a row key with |; a | or \ within a part is escaped, so that different parts never make the same key.</summary>
@@ -52,7 +54,8 @@ internal sealed class KeyText
         Add(digits[..length]);
     }
 
-    public string Build() => new(_text, 0, _length);
+    /// <summary>The key, valid until <see cref="Clear"/>.</summary>
+    public PassingText Build() => new(_text.AsMemory(0, _length));
 
     private void Reserve(int more)
     {

@@ -1,9 +1,11 @@
 using LabPipeline.Science.Quantities;
+using LabPipeline.Warehouse.Facts;
 
 namespace LabPipeline.Intake.Reading;
 
 /// <summary>One value of one row, read exactly and brought to its canonical unit.</summary>
 /// <remarks>
+/// Row key, raw value and raw time are passing texts: they hold until the next row is read.
 /// <c>Line</c>: line of the file the row begins on, counted from 1.
 /// <c>RowKey</c>: tells the row apart within its run; the same for every quantity of the row.
 /// <c>Barcode</c>: for samples: upper case, check character verified.
@@ -20,13 +22,13 @@ public readonly record struct ParsedReading(
     int Line,
     string Instrument,
     string Run,
-    string RowKey,
+    PassingText RowKey,
     Quantity Quantity,
     string? Barcode,
     string? Material,
     decimal Value,
     bool BelowLimit,
-    string RawValue,
+    PassingText RawValue,
     string RawUnit,
     string? Extract,
     int? Replicate,
@@ -34,4 +36,8 @@ public readonly record struct ParsedReading(
     int? Slice,
     string? Operator,
     DateTimeOffset? MeasuredAt,
-    string? MeasuredAtRaw);
+    PassingText MeasuredAtRaw)
+{
+    /// <summary>The same reading with texts of its own.</summary>
+    public ParsedReading Kept() => this with { RowKey = RowKey.Kept(), RawValue = RawValue.Kept(), MeasuredAtRaw = MeasuredAtRaw.Kept() };
+}

@@ -1,3 +1,5 @@
+using LabPipeline.Warehouse.Facts;
+
 namespace LabPipeline.Intake.Reading;
 
 /// <summary>A value in its canonical unit, or that there is none.</summary>
@@ -7,6 +9,6 @@ internal struct ParsedValue
     public int MissingText;
     public decimal Value;
     public bool BelowLimit;
-    public string Raw;
+    public PassingText Raw;
     public string Unit;
 }

@@ -1,3 +1,5 @@
+using LabPipeline.Warehouse.Facts;
+
 namespace LabPipeline.Intake.Reading;
 
 /// <summary>What the readings of one row have in common. One object serves all rows of a file.</summary>
@@ -14,6 +16,6 @@ internal sealed class RowIdentity
     public int? Tuber;
     public int? Slice;
     public DateTimeOffset? MeasuredAt;
-    public string? MeasuredAtRaw;
-    public string RowKey = "";
+    public PassingText MeasuredAtRaw;
+    public PassingText RowKey;
 }

@@ -53,6 +53,7 @@ internal sealed class RowReader
     {
         _count = 0;
         _missedCount = 0;
+        _values.Clear();
         var fault = _rows.RowFault ?? ReadRow();
         if (fault is not null)
         {

@@ -1,5 +1,6 @@
 using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Text;
+using LabPipeline.Warehouse.Facts;
 
 namespace LabPipeline.Intake.Reading;
 
@@ -11,7 +12,8 @@ internal sealed class TimeReader
     private readonly TimestampGrammar _grammar;
     private readonly int[] _columns;
     private char[] _joined = new char[64];
-    private string _lastRaw = "";
+    private char[] _lastRaw = new char[FactText.LongestMeasuredAs];
+    private int _lastLength;
     private DateTimeOffset _last;
 
     public TimeReader(TimeRule rule, IRowSource rows, IReadOnlyDictionary<string, int> columns)
@@ -22,17 +24,17 @@ internal sealed class TimeReader
         _columns = [.. rule.Columns.Select(name => columns[name])];
     }
 
-    public Fault? Read(out DateTimeOffset? instant, out string? raw)
+    public Fault? Read(out DateTimeOffset? instant, out PassingText raw)
     {
         instant = null;
-        raw = null;
+        raw = default;
         var text = _columns.Length == 1 ? _rows.Cell(_columns[0]) : Join();
         if (text.IsEmpty)
         {
             return _rule.Required ? FaultCatalogue.MissingCell(_rows.PlaceOf(_columns[0])) : null;
         }
 
-        if (!text.SequenceEqual(_lastRaw))
+        if (!text.SequenceEqual(_lastRaw.AsSpan(0, _lastLength)))
         {
             var fault = _grammar.Parse(text, out var parsed);
             if (fault != TimestampFault.None)
@@ -42,12 +44,23 @@ internal sealed class TimeReader
             }
 
             _last = parsed;
-            _lastRaw = text.ToString();
+            Remember(text);
         }
 
         instant = _last;
-        raw = _lastRaw;
+        raw = new PassingText(_lastRaw.AsMemory(0, _lastLength));
         return null;
+    }
+
+    private void Remember(ReadOnlySpan<char> text)
+    {
+        if (text.Length > _lastRaw.Length)
+        {
+            _lastRaw = new char[text.Length];
+        }
+
+        text.CopyTo(_lastRaw);
+        _lastLength = text.Length;
     }
 
     private ReadOnlySpan<char> Join()

@@ -9,14 +9,18 @@ namespace LabPipeline.Intake.Reading;
 internal sealed class ValueReader(Profile profile, IRowSource rows, MissingTexts missing)
 {
     private readonly NumberFormat _numbers = profile.Text.Numbers;
+    private readonly TextShelf _raw = new(FactText.LongestRawValue);
     private readonly TextPool _units = new();
     private string _lastUnit = "";
+
+    /// <summary>Lets go of the texts of the row before.</summary>
+    public void Clear() => _raw.Clear();
 
     /// <summary>Null when the value is accepted, or its absence is.</summary>
     public Fault? Read(BoundQuantity quantity, bool missingAllowed, out ParsedValue value)
     {
         var rule = quantity.Rule;
-        value = new ParsedValue { MissingText = -1, Raw = "", Unit = rule.UnitText };
+        value = new ParsedValue { MissingText = -1, Raw = default, Unit = rule.UnitText };
         var text = quantity.Value.Read(rows);
         var index = missing.Find(text);
         if (index >= 0)
@@ -81,7 +85,7 @@ internal sealed class ValueReader(Profile profile, IRowSource rows, MissingTexts
         }
 
         value.Value = stored.Value;
-        value.Raw = text.ToString();
+        value.Raw = _raw.Keep(text);
         return null;
     }
 

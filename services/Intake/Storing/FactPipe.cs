@@ -11,6 +11,9 @@ internal sealed class FactPipe : IReadingSink, IAsyncDisposable
     private const int BatchSize = 256;
     private const int Batches = 4;
 
+    // What the texts of one reading usually have together, in characters.
+    private const int UsualText = 48;
+
     private readonly Channel<Batch> _empty = Channel.CreateBounded<Batch>(Batches);
     private readonly Channel<Batch> _full = Channel.CreateBounded<Batch>(Batches);
     private readonly Task _inserting;
@@ -28,7 +31,7 @@ internal sealed class FactPipe : IReadingSink, IAsyncDisposable
 
     public void Take(in ParsedReading reading)
     {
-        _current.Facts[_current.Count++] = FactSink.FactOf(reading);
+        _current.Facts[_current.Count++] = FactSink.FactOf(reading).On(_current.Texts);
         if (_current.Count == BatchSize)
         {
             Hand();
@@ -90,6 +93,7 @@ internal sealed class FactPipe : IReadingSink, IAsyncDisposable
                     }
 
                     batch.Count = 0;
+                    batch.Texts.Clear();
                     _empty.Writer.TryWrite(batch);
                 }
             }
@@ -104,6 +108,8 @@ internal sealed class FactPipe : IReadingSink, IAsyncDisposable
     private sealed class Batch
     {
         public NewFact[] Facts { get; } = new NewFact[BatchSize];
+
+        public TextShelf Texts { get; } = new(BatchSize * UsualText);
 
         public int Count { get; set; }
     }

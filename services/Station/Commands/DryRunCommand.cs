@@ -43,7 +43,7 @@ internal sealed class DryRunCommand(IAnsiConsole console) : Command<DryRunComman
                 reading.Quantity.Name,
                 (reading.BelowLimit ? "below " : "") + reading.Value.ToString(CultureInfo.InvariantCulture),
                 UnitText.Of(reading.Quantity.Unit.Symbol),
-                UnitText.With(reading.RawValue, reading.RawUnit),
+                UnitText.With(reading.RawValue.ToString(), reading.RawUnit),
                 reading.Extract ?? "",
                 Text(reading.Replicate),
                 Text(reading.Tuber),

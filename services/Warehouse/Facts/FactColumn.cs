@@ -6,13 +6,13 @@ internal sealed record FactColumn(string Name, string Type, Type ClrType, Func<S
     private static readonly Dictionary<string, FactColumn> ByName = new FactColumn[]
     {
         new("run_id", "int", typeof(int), staged => (int)staged.Run),
-        Text("row_key", FactText.LongestRowKey, staged => staged.Fact.RowKey),
+        Text("row_key", FactText.LongestRowKey, staged => staged.Fact.RowKey.Text),
         new("quantity_id", "smallint", typeof(short), staged => (short)staged.Fact.QuantityId),
         Text("barcode", FactText.LongestBarcode, staged => staged.Fact.Barcode),
         Text("material", FactText.LongestMaterial, staged => staged.Fact.Material),
         new("value", "decimal(28, 12)", typeof(decimal), staged => staged.Fact.Value),
         new("below_limit", "bit", typeof(bool), staged => staged.Fact.BelowLimit),
-        Text("raw_value", FactText.LongestRawValue, staged => staged.Fact.RawValue),
+        Text("raw_value", FactText.LongestRawValue, staged => staged.Fact.RawValue.Text),
         Text("raw_unit", FactText.LongestRawUnit, staged => staged.Fact.RawUnit),
         Text("extract", FactText.LongestExtract, staged => staged.Fact.Extract),
         new("replicate", "int", typeof(int), staged => staged.Fact.Replicate),
@@ -20,7 +20,7 @@ internal sealed record FactColumn(string Name, string Type, Type ClrType, Func<S
         new("slice", "int", typeof(int), staged => staged.Fact.Slice),
         Text("operator", FactText.LongestOperator, staged => staged.Fact.Operator),
         new("measured_at", "datetimeoffset(3)", typeof(DateTimeOffset), staged => staged.Fact.MeasuredAt is { } at ? DapperTypes.Stored(at) : null),
-        Text("measured_as", FactText.LongestMeasuredAs, staged => staged.Fact.MeasuredAs),
+        Text("measured_as", FactText.LongestMeasuredAs, staged => staged.Fact.MeasuredAs.Text),
         new("line", "int", typeof(int), staged => staged.Fact.Line),
     }.ToDictionary(column => column.Name);
 

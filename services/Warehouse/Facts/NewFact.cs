@@ -25,13 +25,13 @@ public readonly record struct NewFact(
     int Line,
     string Instrument,
     string Run,
-    string RowKey,
+    PassingText RowKey,
     int QuantityId,
     string? Barcode,
     string? Material,
     decimal Value,
     bool BelowLimit,
-    string RawValue,
+    PassingText RawValue,
     string RawUnit,
     string? Extract,
     int? Replicate,
@@ -39,4 +39,11 @@ public readonly record struct NewFact(
     int? Slice,
     string? Operator,
     DateTimeOffset? MeasuredAt,
-    string? MeasuredAs);
+    PassingText MeasuredAs)
+{
+    /// <summary>The same fact with texts of its own.</summary>
+    public NewFact Kept() => this with { RowKey = RowKey.Kept(), RawValue = RawValue.Kept(), MeasuredAs = MeasuredAs.Kept() };
+
+    /// <summary>The same fact with its texts on <paramref name="shelf"/>.</summary>
+    public NewFact On(TextShelf shelf) => this with { RowKey = shelf.Keep(RowKey), RawValue = shelf.Keep(RawValue), MeasuredAs = shelf.Keep(MeasuredAs) };
+}

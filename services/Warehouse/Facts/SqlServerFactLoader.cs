@@ -21,7 +21,7 @@ internal sealed class SqlServerFactLoader(WarehouseSession session) : IFactLoade
     {
         var run = _runs.IdOf(fact.Instrument, fact.Run);
         var batch = _batches[(int)fact.Subject] ??= new SqlServerFactBatch(session, fact.Subject, _fileId);
-        batch.Add(new StagedFact(_added++, run, fact));
+        batch.Add(new StagedFact(_added++, run, fact.Kept()));
     }
 
     public async Task<FactCounts> CompleteAsync()

@@ -10,7 +10,11 @@ internal sealed class SqliteFactBatch
 
     private const int OnStack = 512;
 
+    // What the texts of one fact usually have together, in characters.
+    private const int UsualText = 48;
+
     private readonly (long Run, NewFact Fact)[] _facts = new (long Run, NewFact Fact)[Size];
+    private readonly TextShelf _texts = new(Size * UsualText);
 
     public int Count { get; private set; }
 
@@ -22,9 +26,13 @@ internal sealed class SqliteFactBatch
     public ref readonly (long Run, NewFact Fact) this[int row] => ref _facts[row];
 
     /// <summary>Empty, for facts from identifier <paramref name="firstId"/> on.</summary>
-    public void Begin(long firstId) => (FirstId, Count) = (firstId, 0);
+    public void Begin(long firstId)
+    {
+        Clear();
+        FirstId = firstId;
+    }
 
-    public void Add(long run, in NewFact fact) => _facts[Count++] = (run, fact);
+    public void Add(long run, in NewFact fact) => _facts[Count++] = (run, fact.On(_texts));
 
     public void OpenAll() => Open = ..Count;
 
@@ -35,6 +43,7 @@ internal sealed class SqliteFactBatch
     {
         FirstId += Count;
         Count = 0;
+        _texts.Clear();
     }
 
     /// <summary>Hands SQLite the value of one column; a column that has none stays null.</summary>
@@ -46,13 +55,13 @@ internal sealed class SqliteFactBatch
         {
             case 0: SqliteNative.Give(context, FirstId + row); break;
             case 1: SqliteNative.Give(context, entry.Run); break;
-            case 2: GiveKey(context, fact.RowKey); break;
+            case 2: GiveKey(context, fact.RowKey.Span); break;
             case 3: SqliteNative.Give(context, fact.QuantityId); break;
             case 4: GiveText(context, fact.Barcode); break;
             case 5: GiveText(context, fact.Material); break;
             case 6: SqliteNative.Give(context, (double)fact.Value); break;
             case 7: SqliteNative.Give(context, fact.BelowLimit ? 1 : 0); break;
-            case 8: GiveText(context, fact.RawValue); break;
+            case 8: GiveText(context, fact.RawValue.Span); break;
             case 9: GiveText(context, fact.RawUnit); break;
             case 10: GiveText(context, fact.Extract); break;
             case 11: GiveCount(context, fact.Replicate); break;
@@ -60,12 +69,13 @@ internal sealed class SqliteFactBatch
             case 13: GiveCount(context, fact.Slice); break;
             case 14: GiveText(context, fact.Operator); break;
             case 15: GiveInstant(context, fact.MeasuredAt); break;
-            case 16: GiveText(context, fact.MeasuredAs); break;
+            case 16 when fact.MeasuredAs.Exists: GiveText(context, fact.MeasuredAs.Span); break;
+            case 16: break;
             default: SqliteNative.Give(context, fact.Line); break;
         }
     }
 
-    private static void GiveKey(nint context, string key)
+    private static void GiveKey(nint context, ReadOnlySpan<char> key)
     {
         if (SqliteRowKey.TryNumber(key, out var number))
         {
@@ -87,11 +97,14 @@ internal sealed class SqliteFactBatch
 
     private static void GiveText(nint context, string? text)
     {
-        if (text is null)
+        if (text is not null)
         {
-            return;
+            GiveText(context, text.AsSpan());
         }
+    }
 
+    private static void GiveText(nint context, ReadOnlySpan<char> text)
+    {
         var longest = Encoding.UTF8.GetMaxByteCount(text.Length);
         var rented = longest > OnStack ? ArrayPool<byte>.Shared.Rent(longest) : null;
         var buffer = rented ?? stackalloc byte[OnStack];

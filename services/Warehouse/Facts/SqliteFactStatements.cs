@@ -66,13 +66,13 @@ internal sealed class SqliteFactStatements : IDisposable
     {
         var compare = _compare.Handle;
         raw.sqlite3_bind_int64(compare, 1, run);
-        if (SqliteRowKey.TryNumber(fact.RowKey, out var number))
+        if (SqliteRowKey.TryNumber(fact.RowKey.Span, out var number))
         {
             raw.sqlite3_bind_int64(compare, 2, number);
         }
         else
         {
-            raw.sqlite3_bind_text(compare, 2, fact.RowKey);
+            raw.sqlite3_bind_text(compare, 2, fact.RowKey.ToString());
         }
 
         raw.sqlite3_bind_int(compare, 3, fact.QuantityId);

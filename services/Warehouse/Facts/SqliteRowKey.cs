@@ -7,7 +7,7 @@ internal static class SqliteRowKey
     private const int MostDigits = 18;
 
     /// <summary>The number whose only way of writing is <paramref name="key"/>.</summary>
-    public static bool TryNumber(string key, out long number)
+    public static bool TryNumber(ReadOnlySpan<char> key, out long number)
     {
         number = 0;
         if (key.Length is 0 or > MostDigits || (key[0] == '0' && key.Length > 1))

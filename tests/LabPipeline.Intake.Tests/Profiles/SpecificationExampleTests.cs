@@ -27,9 +27,9 @@ public sealed class SpecificationExampleTests
                 ("S26P01T03R2C|1|2|3", "glucose_in_extract", 0.005m, true), ("S26P01T03R2C|1|2|3", "extract_fresh_mass", 50.02m, false), ("S26P01T03R2C|1|2|3", "extract_volume", 250m, false),
                 ("S26P01T03R3A|1|1|4", "extract_fresh_mass", 49.87m, false), ("S26P01T03R3A|1|1|4", "extract_volume", 250m, false),
             ],
-            readings.Select(reading => (reading.RowKey, reading.Quantity.Name, reading.Value, reading.BelowLimit)));
+            readings.Select(reading => (reading.RowKey.Text, reading.Quantity.Name, reading.Value, reading.BelowLimit)));
         Assert.Equal(new DateTimeOffset(2026, 1, 14, 12, 30, 5, TimeSpan.Zero), readings[0].MeasuredAt);
-        Assert.Equal("14.01.2026 13:31", readings[2].MeasuredAtRaw);
+        Assert.Equal("14.01.2026 13:31", readings[2].MeasuredAtRaw.Text);
     }
 
     private static string Block(string language)

@@ -8,5 +8,5 @@ internal sealed class CollectingSink : IReadingSink
 
     public IReadOnlyList<ParsedReading> Readings => _readings;
 
-    public void Take(in ParsedReading reading) => _readings.Add(reading);
+    public void Take(in ParsedReading reading) => _readings.Add(reading.Kept());
 }

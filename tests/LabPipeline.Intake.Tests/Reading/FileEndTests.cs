@@ -226,7 +226,7 @@ public sealed class FileEndTests
     }
 
     [Fact]
-    public void Read_WhenFileIsLongerThanTheWindow_LosesNoRowAndKeepsMemoryFlat()
+    public void Read_WhenFileIsLongerThanTheWindow_LosesNoRowAndAllocatesNothingForIt()
     {
         long Allocated(int rows)
         {
@@ -238,10 +238,12 @@ public sealed class FileEndTests
             return GC.GetAllocatedBytesForCurrentThread() - before;
         }
 
+        // The first reading of a process allocates for itself.
+        Allocated(1_000);
         var small = Allocated(1_000);
         var large = Allocated(100_000);
 
-        // Each row leaves its two short strings (key and value) and nothing else; 200 bytes a row covers them.
-        Assert.InRange(large - small, 0, 99_000 * 200);
+        // No row leaves anything to the collector; recompilation on this thread may allocate a little.
+        Assert.InRange(large - small, -50_000, 50_000);
     }
 }

@@ -112,6 +112,23 @@ public sealed class FileReaderProperties
         }
     }
 
+    [Fact]
+    public void Read_WhereverInARowAMarkStands_AgreesWithTheReference()
+    {
+        // Rows are divided sixteen characters at once where they have no quote: marks on every place behind the barcode, parts of which may be barcodes too.
+        foreach (var mark in new[] { "\"", ",", "\n", "\r\n", "\"\"", ",\"", "\"," })
+        {
+            var row = $"S26P01T03R2C,run 1,e,{new string('o', 30)},0.5\n";
+            for (var place = "S26P01T03R2C".Length; place <= row.Length; place++)
+            {
+                var marked = row.Insert(place, mark);
+
+                Assert.True(AgreesWithTheReference(marked + row), marked);
+                Assert.True(AgreesWithTheReference(row + marked[..^1]), marked);
+            }
+        }
+    }
+
     private static bool AgreesWithTheReference(string text)
     {
         text = Columns + "\n" + text;

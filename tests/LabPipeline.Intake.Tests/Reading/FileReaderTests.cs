@@ -26,7 +26,7 @@ public sealed class FileReaderTests
         var control = SampleFiles.Read(SampleProfiles.Sugar(), SampleFiles.Sugar).Readings[2];
 
         Assert.Equal((ReadingSubject.Control, "QC-LOW", (string?)null, 0.101m), (control.Subject, control.Material, control.Barcode, control.Value));
-        Assert.Equal("QC-LOW|||||2026-01-14 08:32:00", control.RowKey);
+        Assert.Equal("QC-LOW|||||2026-01-14 08:32:00", control.RowKey.Text);
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public sealed class FileReaderTests
     {
         var censored = SampleFiles.Read(SampleProfiles.Sugar(), SampleFiles.Sugar).Readings[3];
 
-        Assert.Equal((true, 0.005m, "<0.005"), (censored.BelowLimit, censored.Value, censored.RawValue));
+        Assert.Equal((true, 0.005m, "<0.005"), (censored.BelowLimit, censored.Value, censored.RawValue.Text));
         Assert.Equal("A \"B\", jr", censored.Operator);
     }
 
@@ -111,7 +111,7 @@ public sealed class FileReaderTests
 
         // 7.5 lb = 7.5 x 453.59237 g (exact definition, I_conversions.csv).
         Assert.Equal([3571.2m, 284.5m, 3401.942775m, 284.5m], readings.Select(reading => reading.Value));
-        Assert.Equal(["3571.2 g", "284.5 g", "7.5 lb", "0.2845 kg"], readings.Select(reading => reading.RawValue));
+        Assert.Equal(["3571.2 g", "284.5 g", "7.5 lb", "0.2845 kg"], readings.Select(reading => reading.RawValue.Text));
         Assert.Equal(["g", "g", "lb", "kg"], readings.Select(reading => reading.RawUnit));
         Assert.Equal([1, 1, 6, 6], readings.Select(reading => reading.Line));
     }
@@ -192,7 +192,7 @@ public sealed class FileReaderTests
     {
         var profile = SampleProfiles.Sugar(json => json["rowKey"] = new System.Text.Json.Nodes.JsonArray("Operator", "Extract", "Sample"));
         string Key(string op, string extract, string sample) => Assert.Single(SampleFiles.Read(
-            profile, $"{SampleFiles.SugarHeader}\n{sample},{extract},1,R,{op},2026-01-14 08:30:00,0.1\n").Readings).RowKey;
+            profile, $"{SampleFiles.SugarHeader}\n{sample},{extract},1,R,{op},2026-01-14 08:30:00,0.1\n").Readings).RowKey.ToString();
 
         Assert.Equal("AB|1|S26P01T03R2C", Key("AB", "1", "s26p01t03r2c"));
         Assert.Equal("a\\|b|1|S26P01T03R2C", Key("a|b", "1", "S26P01T03R2C"));

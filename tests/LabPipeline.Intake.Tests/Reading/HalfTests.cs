@@ -43,7 +43,7 @@ public sealed class HalfTests
             else
             {
                 Assert.Empty(outcome.Faults);
-                Assert.All(readings, reading => Assert.Equal((Barcode, Barcode), (reading.Barcode, reading.RowKey.Split('|')[0])));
+                Assert.All(readings, reading => Assert.Equal((Barcode, Barcode), (reading.Barcode, reading.RowKey.ToString().Split('|')[0])));
                 Assert.NotEmpty(readings);
             }
         }

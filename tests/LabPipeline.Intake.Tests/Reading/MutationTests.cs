@@ -60,7 +60,7 @@ public sealed class MutationTests
             // Rows of some layouts span lines.
             var row = string.Join('\n', lines.Skip(reading.Line - 1).Take(5));
             var isKnown = whole.Any(other => other.Barcode == reading.Barcode && other.Quantity == reading.Quantity && other.Value == reading.Value && other.RawValue == reading.RawValue);
-            if (!row.Contains(reading.RawValue, StringComparison.Ordinal) || !(isKnown || IsSpeltOut(profile, reading, whole)))
+            if (!row.Contains(reading.RawValue.ToString(), StringComparison.Ordinal) || !(isKnown || IsSpeltOut(profile, reading, whole)))
             {
                 yield return $"{reading.Quantity.Name} {reading.Value} from '{reading.RawValue}' on line {reading.Line}: {row}";
             }
@@ -73,8 +73,8 @@ public sealed class MutationTests
         var model = whole.FirstOrDefault(other => other.Quantity == reading.Quantity && other.RawUnit == reading.RawUnit);
 
         // Only the unit changed: its conversion has tests of its own.
-        return NumberOf(profile, reading.RawValue) is { } number
-            && (model.Quantity is null || Math.Abs(reading.Value - (number * model.Value / NumberOf(profile, model.RawValue)!.Value)) <= 1e-9m * Math.Abs(reading.Value));
+        return NumberOf(profile, reading.RawValue.ToString()) is { } number
+            && (model.Quantity is null || Math.Abs(reading.Value - (number * model.Value / NumberOf(profile, model.RawValue.ToString())!.Value)) <= 1e-9m * Math.Abs(reading.Value));
     }
 
     private static decimal? NumberOf(Profile profile, string raw) =>

@@ -32,7 +32,7 @@ public sealed class DemoSeason
     public IEnumerable<ParsedReading> InEffect => Readings.DistinctBy(entry => Key(entry.Reading)).Select(entry => entry.Reading);
 
     public static (string Instrument, string Run, string RowKey, int Quantity) Key(ParsedReading reading) =>
-        (reading.Instrument, reading.Run, reading.RowKey, reading.Quantity.Id);
+        (reading.Instrument, reading.Run, reading.RowKey.ToString(), reading.Quantity.Id);
 
     internal DemoReadFile ReadFile(DemoFile file)
     {
@@ -47,6 +47,6 @@ public sealed class DemoSeason
     {
         public List<ParsedReading> Readings { get; } = [];
 
-        public void Take(in ParsedReading reading) => Readings.Add(reading);
+        public void Take(in ParsedReading reading) => Readings.Add(reading.Kept());
     }
 }

@@ -40,12 +40,12 @@ public abstract class FactLoaderModelSuite(DialectName store)
         var byKey = model.ToLookup(row => row.Key).ToDictionary(rows => rows.Key, rows => rows.ToList());
         foreach (var fact in facts)
         {
-            if (!byKey.TryGetValue(fact.RowKey, out var known))
+            if (!byKey.TryGetValue(fact.RowKey.ToString(), out var known))
             {
-                byKey.Add(fact.RowKey, known = []);
+                byKey.Add(fact.RowKey.ToString(), known = []);
             }
 
-            var row = (Key: fact.RowKey, fact.Value, Barcode: fact.Barcode!, Standing: Standing.InEffect);
+            var row = (Key: fact.RowKey.ToString(), fact.Value, Barcode: fact.Barcode!, Standing: Standing.InEffect);
             if (known.Any(other => other.Standing is Standing.InEffect or Standing.SetAside))
             {
                 if (known.Any(other => other.Value == fact.Value && other.Barcode == fact.Barcode
