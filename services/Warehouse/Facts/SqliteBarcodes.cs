@@ -6,7 +6,7 @@ namespace LabPipeline.Warehouse.Facts;
 internal sealed class SqliteBarcodes(sqlite3 database)
 {
     /// <summary>So many are held in memory.</summary>
-    public const int MostHeld = 16 * 1024;
+    public const int MostHeld = 4 * 1024;
 
     private const string Table = "temp.file_barcode";
 
