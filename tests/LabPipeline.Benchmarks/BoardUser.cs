@@ -30,13 +30,13 @@ internal sealed partial class BoardUser : IDisposable
     }
 
     /// <summary>Opens each page some times.</summary>
-    public async Task WarmAsync(IReadOnlyList<BoardPage> pages, int times)
+    public async Task VisitAsync(IReadOnlyList<BoardPage> pages, int times, Action<string, double> note)
     {
         for (var round = 0; round < times; round++)
         {
             foreach (var page in pages)
             {
-                await AskAsync(page.Name, page.Address(_random), (_, _) => { });
+                await AskAsync(page.Name, page.Address(_random), note);
             }
         }
     }

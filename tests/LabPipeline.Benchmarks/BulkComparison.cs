@@ -7,39 +7,39 @@ internal static class BulkComparison
     private const string PythonName = "Python csv + sqlite3";
     private const string RName = "R fread + DBI";
 
-    private static readonly Dictionary<string, List<double>> Times = [];
+    private const string Ours = "station";
+    private const string PutAway = "station, put away";
 
     /// <summary>First time: ours is over when the readings can be queried, theirs when the process has ended.</summary>
-    public static async Task<int> RunAsync(string[] args)
+    public static async Task<IReadOnlyList<Goal>> RunAsync(string[] args)
     {
         var (rows, rounds) = (Figures.Number(args, 0, 1_000_000), Figures.Number(args, 1, 5));
         var hasR = await OtherSide.HasRAsync();
         var folder = Directory.CreateTempSubdirectory("labpipeline-bulk-").FullName;
         try
         {
-            var (processor, peak) = (new List<double>(), 0L);
+            var (times, processor, peak) = (new Rounds(), new List<double>(), 0L);
             for (var round = 1; round <= rounds; round++)
             {
                 var file = Path.Combine(folder, "bulk.csv");
                 SugarFile.Write(file, rows, round);
-                await OtherAsync(SqliteName, folder, database => OtherSide.SqliteImportAsync(database, file));
-                await OtherAsync(PythonName, folder, database => OtherSide.PythonImportAsync(database, file));
+                await OtherAsync(times, SqliteName, folder, database => OtherSide.SqliteImportAsync(database, file));
+                await OtherAsync(times, PythonName, folder, database => OtherSide.PythonImportAsync(database, file));
                 if (hasR)
                 {
-                    await OtherAsync(RName, folder, database => OtherSide.RImportAsync(database, file));
+                    await OtherAsync(times, RName, folder, database => OtherSide.RImportAsync(database, file));
                 }
 
-                var measured = await StationAsync(Path.Combine(folder, "data"), file, rows);
+                var measured = await StationAsync(times, Path.Combine(folder, "data"), file, rows);
                 processor.Add(measured.Processor);
                 peak = Math.Max(peak, measured.Peak);
-                Figures.Print($"round {round}: {string.Join(", ", Times.Select(entry => FormattableString.Invariant($"{entry.Key} {entry.Value[^1]:0.00} s")))}");
+                times.PrintLast(round);
             }
 
             Figures.Print($"medians of {rounds} interleaved rounds, {rows:N0} rows x 8 columns{(hasR ? "" : "; R with data.table, DBI and RSQLite is not installed")}");
-            PrintTable(rows);
+            times.PrintTable(Ours, rows, "rows");
             Figures.Print($"station: processor {Figures.Median(processor):0.00} s, peak memory {Figures.Mebibytes(peak):0} MB");
-            Figures.PrintLoad();
-            return 0;
+            return Goals(times, Figures.Mebibytes(peak));
         }
         finally
         {
@@ -48,7 +48,7 @@ internal static class BulkComparison
     }
 
     /// <summary>The same content under another name: recognised by its hash, against scripts that offer every row again.</summary>
-    public static async Task<int> RunAgainAsync(string[] args)
+    public static async Task<IReadOnlyList<Goal>> RunAgainAsync(string[] args)
     {
         var (rows, rounds) = (Figures.Number(args, 0, 1_000_000), Figures.Number(args, 1, 5));
         var folder = Directory.CreateTempSubdirectory("labpipeline-again-").FullName;
@@ -57,23 +57,24 @@ internal static class BulkComparison
             var (file, database) = (Path.Combine(folder, "again.csv"), Path.Combine(folder, "other.db"));
             SugarFile.Write(file, rows, round: 1);
             await OtherSide.PythonImportAsync(database, file);
+            var times = new Rounds();
             await using var station = await StationProcess.StartAsync(Path.Combine(folder, "data"), SugarFile.Profile);
             File.Copy(file, Path.Combine(folder, "first.csv"));
             File.Move(Path.Combine(folder, "first.csv"), Path.Combine(station.Drop, "first.csv"));
             await station.UntilAsync("select count(*) from arrival where put_away = 1", 1);
             for (var round = 1; round <= rounds; round++)
             {
-                Add(PythonName, await OtherSide.PythonImportAsync(database, file));
+                times.Add(PythonName, await OtherSide.PythonImportAsync(database, file));
                 var copy = Path.Combine(folder, $"again-{round}.csv");
                 File.Copy(file, copy);
                 File.Move(copy, Path.Combine(station.Drop, $"again-{round}.csv"));
-                Add("station", await station.UntilAsync("select count(*) from arrival where again = 1", round));
+                times.Add(Ours, await station.UntilAsync("select count(*) from arrival where again = 1", round));
+                times.PrintLast(round);
             }
 
             Figures.Print($"same file again, medians of {rounds} interleaved rounds, {rows:N0} rows");
-            PrintTable(rows);
-            Figures.PrintLoad();
-            return 0;
+            times.PrintTable(Ours, rows, "rows");
+            return [new("same file again, against Python", times.Median(PythonName) / times.Median(Ours), 8)];
         }
         finally
         {
@@ -81,14 +82,14 @@ internal static class BulkComparison
         }
     }
 
-    private static async Task OtherAsync(string name, string folder, Func<string, Task<double>> import)
+    private static async Task OtherAsync(Rounds times, string name, string folder, Func<string, Task<double>> import)
     {
         var database = Path.Combine(folder, "other.db");
-        Add(name, await import(database));
+        times.Add(name, await import(database));
         OtherSide.Forget(database);
     }
 
-    private static async Task<(double Processor, long Peak)> StationAsync(string data, string file, int rows)
+    private static async Task<(double Processor, long Peak)> StationAsync(Rounds times, string data, string file, int rows)
     {
         try
         {
@@ -96,9 +97,9 @@ internal static class BulkComparison
             var before = station.ProcessorSeconds;
             File.Move(file, Path.Combine(station.Drop, "bulk.csv"));
             var committed = await station.UntilAsync("select coalesce(max(new_count), 0) from source_file", rows);
-            Add("station", committed);
+            times.Add(Ours, committed);
             var processor = station.ProcessorSeconds - before;
-            Add("station, put away", committed + await station.UntilAsync("select count(*) from arrival where put_away = 1", 1));
+            times.Add(PutAway, committed + await station.UntilAsync("select count(*) from arrival where put_away = 1", 1));
             return (processor, station.PeakBytes);
         }
         finally
@@ -107,23 +108,14 @@ internal static class BulkComparison
         }
     }
 
-    private static void Add(string name, double seconds)
+    private static List<Goal> Goals(Rounds times, double peak)
     {
-        if (!Times.TryGetValue(name, out var times))
-        {
-            Times.Add(name, times = []);
-        }
-
-        times.Add(seconds);
-    }
-
-    private static void PrintTable(int rows)
-    {
-        var ours = Figures.Median(Times["station"]);
-        foreach (var (name, times) in Times)
-        {
-            var median = Figures.Median(times);
-            Figures.Print($"{name,-24} {median,7:0.00} s {rows / median,12:N0} rows/s   station's time to committed is {ours / median:0.00} of it");
-        }
+        var ours = times.Median(Ours);
+        return
+        [
+            new("one large file, rate against sqlite3 .import", times.Median(SqliteName) / ours, 0.8),
+            new("one large file, rate against Python", times.Median(PythonName) / ours, 1.1),
+            new("one large file, peak memory in MB", peak, 150, AtMost: true, Slack: 0),
+        ];
     }
 }

@@ -20,7 +20,6 @@ internal sealed class GrowthTiming : IDisposable
     private const int RowsPerSample = 40;
     private const int Rounds = 60;
     private const int WarmingRounds = 20;
-    private const double Target = 1.3;
 
     private static readonly int[] Sizes = [1_000, 10_000, 1_000_000, 10_000_000];
 
@@ -39,7 +38,7 @@ internal sealed class GrowthTiming : IDisposable
         _intake = new FileIntake(_warehouse, new FileArchive(Path.Combine(folder, "archive")), TimeProvider.System);
     }
 
-    public static async Task<int> RunAsync(string[] args)
+    public static async Task<IReadOnlyList<Goal>> RunAsync(string[] args)
     {
         var root = Directory.CreateTempSubdirectory("labpipeline-growth-").FullName;
         try
@@ -60,10 +59,8 @@ internal sealed class GrowthTiming : IDisposable
 
             labs.ForEach(lab => lab.Print());
             var ratio = Figures.Median(labs[^1]._files) / Figures.Median(labs[0]._files);
-            Figures.Print($"one more file at {labs[^1]._readings:N0} against {labs[0]._readings:N0} readings: {ratio:0.00} x, target {Target:0.0} x");
-            Figures.PrintLoad();
             labs.ForEach(lab => lab.Dispose());
-            return ratio <= Target ? 0 : 1;
+            return [new(string.Create(CultureInfo.InvariantCulture, $"one more file at {labs[^1]._readings:N0} against {labs[0]._readings:N0} readings"), ratio, 1.3, AtMost: true)];
         }
         finally
         {

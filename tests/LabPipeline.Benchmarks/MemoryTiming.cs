@@ -3,11 +3,9 @@ namespace LabPipeline.Benchmarks;
 /// <summary>Peak memory of a station that takes one file, by the size of the file.</summary>
 internal static class MemoryTiming
 {
-    private const double Target = 150;
-
     private static readonly int[] Sizes = [1_000_000, 5_000_000, 20_000_000];
 
-    public static async Task<int> RunAsync(string[] args)
+    public static async Task<IReadOnlyList<Goal>> RunAsync(string[] args)
     {
         var largest = 0.0;
         foreach (var rows in Sizes.Where(size => size <= Figures.Number(args, 0, Sizes[^1])))
@@ -30,8 +28,6 @@ internal static class MemoryTiming
             }
         }
 
-        Figures.Print($"highest peak {largest:0} MB, target {Target:0} MB");
-        Figures.PrintLoad();
-        return largest <= Target ? 0 : 1;
+        return [new("peak memory in MB, largest of all sizes", largest, 150, AtMost: true, Slack: 0)];
     }
 }

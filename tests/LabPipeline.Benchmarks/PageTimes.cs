@@ -12,9 +12,9 @@ internal sealed class PageTimes
 
     /// <summary>A line each page, and one for all pages together, the question for news left out.</summary>
     /// <returns>The 95th percentile of all pages.</returns>
-    public double Print(string title)
+    public double Print(FormattableString title)
     {
-        Write($"{title}: requests, p50, p95, p99, most in ms");
+        Write($"{title.ToString(CultureInfo.InvariantCulture)}: requests, p50, p95, p99, most in ms");
         foreach (var (page, times) in _byPage.OrderBy(pair => pair.Key, StringComparer.Ordinal))
         {
             Line(page, [.. times.Order()]);

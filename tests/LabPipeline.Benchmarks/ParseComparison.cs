@@ -9,21 +9,26 @@ namespace LabPipeline.Benchmarks;
 /// <summary>Reading a file to typed values, nothing stored: our strict grammar against CsvHelper and Python, in processes of their own kind.</summary>
 internal static class ParseComparison
 {
-    public static async Task<int> RunAsync(string[] args)
+    private const string OursName = "ours, typed and checked";
+    private const string HelperName = "CsvHelper, typed";
+    private const string PlainName = "Python csv, texts only";
+    private const string TypedName = "Python csv, typed";
+
+    public static async Task<IReadOnlyList<Goal>> RunAsync(string[] args)
     {
         var (rows, rounds) = (Figures.Number(args, 0, 1_000_000), Figures.Number(args, 1, 5));
         var folder = Directory.CreateTempSubdirectory("labpipeline-parse-").FullName;
-        var times = new Dictionary<string, List<double>>();
+        var times = new Rounds();
         try
         {
             var file = Path.Combine(folder, "bulk.csv");
             SugarFile.Write(file, rows, round: 1);
             for (var round = 0; round <= rounds; round++)
             {
-                Add(times, "ours, typed and checked", Time(() => Ours(file, rows)), round);
-                Add(times, "CsvHelper, typed", Time(() => Helper(file)), round);
-                Add(times, "Python csv, texts only", await OtherSide.PythonPlainParseAsync(file), round);
-                Add(times, "Python csv, typed", await OtherSide.PythonTypedParseAsync(file), round);
+                Add(times, OursName, Time(() => Ours(file, rows)), round);
+                Add(times, HelperName, Time(() => Helper(file)), round);
+                Add(times, PlainName, await OtherSide.PythonPlainParseAsync(file), round);
+                Add(times, TypedName, await OtherSide.PythonTypedParseAsync(file), round);
             }
         }
         finally
@@ -31,15 +36,14 @@ internal static class ParseComparison
             Directory.Delete(folder, recursive: true);
         }
 
-        var ours = Figures.Median(times.First().Value);
         Figures.Print($"parsing {rows:N0} rows x 8 columns, medians of {rounds} interleaved rounds after one to warm up");
-        foreach (var (name, values) in times)
-        {
-            Figures.Print($"{name,-24} {Figures.Median(values),6:0.00} s   ours is {Figures.Median(values) / ours:0.00} x as fast");
-        }
-
-        Figures.PrintLoad();
-        return 0;
+        times.PrintTable(OursName, rows, "rows");
+        return
+        [
+            new("typed strict parse against CsvHelper, typed", times.Median(HelperName) / times.Median(OursName), 1),
+            new("typed strict parse against Python csv that only divides texts", times.Median(PlainName) / times.Median(OursName), 1.5),
+            new("typed strict parse against Python csv with the same types", times.Median(TypedName) / times.Median(OursName), 1.5),
+        ];
     }
 
     private static void Ours(string file, int rows)
@@ -71,12 +75,11 @@ internal static class ParseComparison
         return watch.Elapsed.TotalSeconds;
     }
 
-    private static void Add(Dictionary<string, List<double>> times, string name, double seconds, int round)
+    private static void Add(Rounds times, string side, double seconds, int round)
     {
-        times.TryAdd(name, []);
         if (round > 0)
         {
-            times[name].Add(seconds);
+            times.Add(side, seconds);
         }
     }
 

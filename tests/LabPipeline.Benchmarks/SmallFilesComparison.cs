@@ -4,14 +4,17 @@ namespace LabPipeline.Benchmarks;
 internal static class SmallFilesComparison
 {
     private const int RowsPerFile = 50;
+    private const string Ours = "station";
+    private const string PutAway = "station, put away";
+    private const string PythonName = "Python, each commit";
 
     // No sample is in two files: evaluation would read all earlier readings of a sample again with each.
     private const int SamplesPerFile = 2;
 
-    public static async Task<int> RunAsync(string[] args)
+    public static async Task<IReadOnlyList<Goal>> RunAsync(string[] args)
     {
         var (files, rounds) = (Figures.Number(args, 0, 1000), Figures.Number(args, 1, 5));
-        var (ours, settled, theirs) = (new List<double>(), new List<double>(), new List<double>());
+        var times = new Rounds();
         var folder = Directory.CreateTempSubdirectory("labpipeline-small-").FullName;
         try
         {
@@ -26,15 +29,23 @@ internal static class SmallFilesComparison
                     SugarFile.Write(Path.Combine(waiting, FormattableString.Invariant($"{number:00000}.csv")), RowsPerFile, number, number * SamplesPerFile);
                 }
 
-                theirs.Add(await OtherSide.PythonFolderAsync(Path.Combine(folder, FormattableString.Invariant($"{round}.db")), waiting));
+                var theirs = await OtherSide.PythonFolderAsync(Path.Combine(folder, FormattableString.Invariant($"{round}.db")), waiting);
                 var (committed, putAway) = await StationAsync(station, waiting, files, round);
-                ours.Add(committed);
-                settled.Add(putAway);
-                Figures.Print($"round {round}: station {committed:0.00} s (put away {putAway:0.00} s), Python {theirs[^1]:0.00} s{(round == 0 ? " (just started)" : "")}");
+                if (round == 0)
+                {
+                    Figures.Print($"station just started {committed:0.00} s, Python {theirs:0.00} s: {theirs / committed:0.00} x Python; not counted");
+                    continue;
+                }
+
+                times.Add(PythonName, theirs);
+                times.Add(Ours, committed);
+                times.Add(PutAway, putAway);
+                times.PrintLast(round);
             }
 
-            Print(files, [.. ours.Skip(1)], [.. settled.Skip(1)], [.. theirs.Skip(1)]);
-            return 0;
+            Figures.Print($"{files} files x {RowsPerFile} rows, medians of {rounds} interleaved rounds after the first");
+            times.PrintTable(Ours, files, "files");
+            return [new("small files that wait at once, rate against Python", times.Median(PythonName) / times.Median(Ours), 1)];
         }
         finally
         {
@@ -57,15 +68,5 @@ internal static class SmallFilesComparison
         // The next round begins when this one is evaluated and told too.
         await station.UntilIdleAsync();
         return (committed, putAway);
-    }
-
-    private static void Print(int files, List<double> ours, List<double> settled, List<double> theirs)
-    {
-        var (station, putAway, python) = (Figures.Median(ours), Figures.Median(settled), Figures.Median(theirs));
-        Figures.Print($"{files} files x {RowsPerFile} rows, medians of {ours.Count} interleaved rounds after the first");
-        Figures.Print($"station, committed  {station,6:0.00} s {files / station,6:0} files/s   {python / station:0.00} x Python");
-        Figures.Print($"station, put away   {putAway,6:0.00} s {files / putAway,6:0} files/s");
-        Figures.Print($"Python, each commit {python,6:0.00} s {files / python,6:0} files/s");
-        Figures.PrintLoad();
     }
 }
