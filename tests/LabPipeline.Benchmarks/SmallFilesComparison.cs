@@ -18,10 +18,11 @@ internal static class SmallFilesComparison
         var folder = Directory.CreateTempSubdirectory("labpipeline-small-").FullName;
         try
         {
+            await CalmDisk.WaitAsync(folder);
             await using var station = await StationProcess.StartAsync(Path.Combine(folder, "data"), SugarFile.Profile);
             for (var round = 0; round <= rounds; round++)
             {
-                // Nothing is deleted before the end: ext4 passes over places freed a moment ago one by one, so that making files would be what is timed.
+                // Nothing is deleted before the end: making files would become what is timed.
                 var waiting = Directory.CreateDirectory(Path.Combine(folder, FormattableString.Invariant($"{round}"))).FullName;
                 for (var file = 0; file < files; file++)
                 {
