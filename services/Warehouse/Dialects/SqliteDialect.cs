@@ -41,7 +41,7 @@ public sealed class SqliteDialect : IWarehouseDialect
             await connection.OpenAsync(cancellationToken).ConfigureAwait(false);
             AssertSafe(connection.ServerVersion);
             await connection.ExecuteAsync(
-                "pragma journal_mode = wal; pragma synchronous = full; pragma cache_size = -4096; pragma journal_size_limit = 67108864;")
+                "pragma journal_mode = wal; pragma synchronous = full; pragma cache_size = -2048; pragma journal_size_limit = 67108864;")
                 .ConfigureAwait(false);
             return connection;
         }

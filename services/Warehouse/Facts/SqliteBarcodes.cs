@@ -65,6 +65,7 @@ internal sealed class SqliteBarcodes(sqlite3 database)
         if (!_spilled)
         {
             // Of an earlier file, unless that was taken back and the table with it.
+            Run("pragma temp.cache_size = -512");
             Run($"create table if not exists {Table} (barcode text not null primary key) without rowid");
             Run($"delete from {Table}");
             _spilled = true;
