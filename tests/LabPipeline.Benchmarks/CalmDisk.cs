@@ -10,7 +10,7 @@ namespace LabPipeline.Benchmarks;
 internal static class CalmDisk
 {
     private const int Probes = 50;
-    private const double CalmMicroseconds = 100;
+    private const double CalmMicroseconds = 50;
 
     private static readonly TimeSpan LookEvery = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(8);

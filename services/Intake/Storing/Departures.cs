@@ -10,8 +10,10 @@ namespace LabPipeline.Intake.Storing;
 /// <remarks>A transaction of its own for every batch would wait for the disk once more. What is not noted yet when the process dies is found at its next start.</remarks>
 internal sealed class Departures(DropFolder folder, ILogger log)
 {
+    private static readonly Task<List<int>> Nothing = Task.FromResult<List<int>>([]);
+
     private readonly List<int> _moved = [];
-    private Task<List<int>> _moving = Task.FromResult<List<int>>([]);
+    private Task<List<int>> _moving = Nothing;
     private int _noting;
 
     public bool AreNoted => _moved.Count == 0;
@@ -26,9 +28,9 @@ internal sealed class Departures(DropFolder folder, ILogger log)
     /// <summary>Waits until nothing moves any more.</summary>
     public async Task EndAsync()
     {
-        var moved = await _moving.ConfigureAwait(false);
-        _moving = Task.FromResult<List<int>>([]);
-        _moved.AddRange(moved);
+        var moving = _moving;
+        _moving = Nothing;
+        _moved.AddRange(await moving.ConfigureAwait(false));
     }
 
     /// <summary>Notes in the ledger what has left; <see cref="Forget"/> follows when that is committed.</summary>

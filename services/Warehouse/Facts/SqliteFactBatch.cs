@@ -61,7 +61,7 @@ internal sealed class SqliteFactBatch
             case 5: GiveText(context, fact.Material); break;
             case 6: SqliteNative.Give(context, (double)fact.Value); break;
             case 7: SqliteNative.Give(context, fact.BelowLimit ? 1 : 0); break;
-            case 8: GiveText(context, fact.RawValue.Span); break;
+            case 8: GiveText(context, fact.RawValue); break;
             case 9: GiveText(context, fact.RawUnit); break;
             case 10: GiveText(context, fact.Extract); break;
             case 11: GiveCount(context, fact.Replicate); break;
@@ -69,8 +69,7 @@ internal sealed class SqliteFactBatch
             case 13: GiveCount(context, fact.Slice); break;
             case 14: GiveText(context, fact.Operator); break;
             case 15: GiveInstant(context, fact.MeasuredAt); break;
-            case 16 when fact.MeasuredAs.Exists: GiveText(context, fact.MeasuredAs.Span); break;
-            case 16: break;
+            case 16: GiveText(context, fact.MeasuredAs); break;
             default: SqliteNative.Give(context, fact.Line); break;
         }
     }
@@ -83,7 +82,7 @@ internal sealed class SqliteFactBatch
         }
         else
         {
-            GiveText(context, key);
+            GiveCharacters(context, key);
         }
     }
 
@@ -99,11 +98,19 @@ internal sealed class SqliteFactBatch
     {
         if (text is not null)
         {
-            GiveText(context, text.AsSpan());
+            GiveCharacters(context, text);
         }
     }
 
-    private static void GiveText(nint context, ReadOnlySpan<char> text)
+    private static void GiveText(nint context, PassingText text)
+    {
+        if (text.Exists)
+        {
+            GiveCharacters(context, text.Span);
+        }
+    }
+
+    private static void GiveCharacters(nint context, ReadOnlySpan<char> text)
     {
         var longest = Encoding.UTF8.GetMaxByteCount(text.Length);
         var rented = longest > OnStack ? ArrayPool<byte>.Shared.Rent(longest) : null;
