@@ -53,6 +53,28 @@ public sealed class WarehouseTroubleTests
     }
 
     [Fact]
+    public async Task Originals_WhenTheNextBatchCannotBeStored_HaveMovedAndAreNotedByTheNextLook()
+    {
+        await using var bench = await IntakeBench.CreateAsync();
+        for (var file = 0; file < Files; file++)
+        {
+            await bench.DropAsync(Name(file), Rows(file));
+        }
+
+        await RunAsync(bench, $"create trigger no_more before insert on source_file when new.name = '{Name(Files - 1)}' begin select raise(abort, 'no more'); end");
+        await Assert.ThrowsAsync<SqliteException>(bench.LookAsync);
+        var moved = Directory.GetFiles(Path.Combine(bench.Drop, "taken")).Length;
+        var unnoted = await bench.OneAsync<int>("select count(*) from arrival where put_away = 0");
+        await RunAsync(bench, "drop trigger no_more");
+        await bench.LookAsync();
+
+        Assert.InRange(moved, 1, Files - 1);
+        Assert.Equal(moved, unnoted);
+        Assert.Equal((Files, Files * 100), (await bench.OneAsync<int>("select count(*) from arrival where put_away = 1 and again = 0"), await bench.OneAsync<int>("select count(*) from reading")));
+        Assert.Empty(Directory.EnumerateFiles(bench.Drop));
+    }
+
+    [Fact]
     [Shows(47, 52)]
     public async Task Files_WhenAnotherProgramHoldsTheWriteLock_WaitForItAndAreStored()
     {
@@ -141,6 +163,9 @@ public sealed class WarehouseTroubleTests
     }
 
     private static Task<int> WriteAsync(IntakeBench bench, string sql) =>
+        bench.Warehouse.WriteAsync(session => session.Connection.ExecuteAsync(sql, transaction: session.Transaction), Stop);
+
+    private static Task<int> RunAsync(IntakeBench bench, string sql) =>
         bench.Warehouse.WriteAsync(session => session.Connection.ExecuteAsync(sql, transaction: session.Transaction), Stop);
 
     private static string Name(int file) => string.Create(CultureInfo.InvariantCulture, $"run{file}.csv");
