@@ -99,6 +99,22 @@ public sealed class NetworkTroubleTests(RabbitFixture broker, ITestOutputHelper 
 
     [Fact]
     [Shows(32)]
+    public async Task Bus_WhenItStartsWhileTheBrokerTakesNone_KeepsItsMessagesAndCatchesUp()
+    {
+        var settings = await broker.SettingsAsync();
+        var node = broker.Node();
+        await node.ControlAsync("set_disk_free_limit", "9000GB");
+        await using var lab = await BusLab.StartAsync(settings, BusLab.Alert);
+        await lab.SendAsync(100);
+        await lab.UntilAsync(() => Task.FromResult(lab.Bus.Condition.Reason.Contains("did not come back", StringComparison.Ordinal)), "the first start given up");
+
+        Assert.Equal((false, 100), (lab.Bus.Condition.IsUp, await lab.UnpublishedAsync()));
+        await node.ControlAsync("set_disk_free_limit", "50MB");
+        await Recovery.AssertAsync(lab, output);
+    }
+
+    [Fact]
+    [Shows(32)]
     public async Task Messages_WhenTheBrokerIsShortOfMemory_WaitInTheOutboxAndArriveAfterwards()
     {
         var node = broker.Node();
