@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Text.Json;
-
 namespace LabPipeline.Intake.Profiles;
 
 /// <summary>The method behind the readings: what must be known to compare them with others.</summary>
@@ -12,24 +9,4 @@ public sealed record MethodFacts(
     string Name,
     string Version,
     IReadOnlyDictionary<string, string> Facts,
-    IReadOnlyDictionary<string, decimal> LimitsOfQuantitation)
-{
-    /// <summary>Facts and limits by name, as the ledger keeps them with each file.</summary>
-    public string Document => field ??= Write();
-
-    private string Write()
-    {
-        var facts = new SortedDictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (name, text) in Facts)
-        {
-            facts.Add(name, text);
-        }
-
-        foreach (var (quantity, limit) in LimitsOfQuantitation)
-        {
-            facts.Add("limitOfQuantitation." + quantity, limit.ToString(CultureInfo.InvariantCulture));
-        }
-
-        return JsonSerializer.Serialize(facts);
-    }
-}
+    IReadOnlyDictionary<string, decimal> LimitsOfQuantitation);

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text.Json;
 using LabPipeline.Intake.Archive;
+using LabPipeline.Intake.Profiles;
 using LabPipeline.Intake.Reading;
 using LabPipeline.Warehouse.Facts;
 
@@ -24,7 +26,7 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
         Profile = Ready.Profile.Name,
         ProfileVersion = Ready.Profile.Version,
         Method = $"{Ready.Profile.Method.Name} {Ready.Profile.Method.Version}",
-        MethodFacts = Ready.Profile.Method.Document,
+        MethodFacts = FactsOf(Ready.Profile.Method),
     };
 
     public SourceFile Refused(SourceFile opened, ReadOutcome outcome)
@@ -66,5 +68,21 @@ internal sealed record LedgerEntry(string Kind, ReadyFile Ready, ArchivedFile Co
             ? string.Create(CultureInfo.InvariantCulture, $" and {unplanned.Count - unplanned.First.Count} more")
             : "";
         return $"In no trial plan: {named}{more}. The readings are kept and join by themselves once a plan holds the sample; check the tags if none should.";
+    }
+
+    private static string FactsOf(MethodFacts method)
+    {
+        var facts = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (var (name, text) in method.Facts)
+        {
+            facts.Add(name, text);
+        }
+
+        foreach (var (quantity, limit) in method.LimitsOfQuantitation)
+        {
+            facts.Add("limitOfQuantitation." + quantity, limit.ToString(CultureInfo.InvariantCulture));
+        }
+
+        return JsonSerializer.Serialize(facts);
     }
 }
