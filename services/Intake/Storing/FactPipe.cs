@@ -11,9 +11,6 @@ internal sealed class FactPipe : IReadingSink, IAsyncDisposable
     private const int BatchSize = 256;
     private const int Batches = 4;
 
-    // What the texts of one reading usually have together, in characters.
-    private const int UsualText = 48;
-
     private readonly Channel<Batch> _empty = Channel.CreateBounded<Batch>(Batches);
     private readonly Channel<Batch> _full = Channel.CreateBounded<Batch>(Batches);
     private readonly Task _inserting;
@@ -109,7 +106,7 @@ internal sealed class FactPipe : IReadingSink, IAsyncDisposable
     {
         public NewFact[] Facts { get; } = new NewFact[BatchSize];
 
-        public TextShelf Texts { get; } = new(BatchSize * UsualText);
+        public TextShelf Texts { get; } = TextShelf.For(BatchSize);
 
         public int Count { get; set; }
     }

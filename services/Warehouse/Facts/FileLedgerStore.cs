@@ -4,7 +4,7 @@ namespace LabPipeline.Warehouse.Facts;
 public sealed class FileLedgerStore
 {
     // SQL Server takes 2,100 in a statement.
-    private const int MostParameters = 1000;
+    private const int ArrivalsAtOnce = 1000;
 
     private static readonly SqlText FindByHash = SqlText.Load<FileLedgerStore>("find-source-files");
     private static readonly SqlText Insert = SqlText.Load<FileLedgerStore>("insert-source-file");
@@ -52,7 +52,7 @@ public sealed class FileLedgerStore
 
     public static async Task MarkPutAwayAsync(WarehouseSession session, IReadOnlyCollection<int> arrivalIds)
     {
-        foreach (var some in arrivalIds.Chunk(MostParameters))
+        foreach (var some in arrivalIds.Chunk(ArrivalsAtOnce))
         {
             await session.ExecuteAsync(MarkPutAway, new { arrivalIds = some }).ConfigureAwait(false);
         }

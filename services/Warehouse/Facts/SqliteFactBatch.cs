@@ -10,11 +10,8 @@ internal sealed class SqliteFactBatch
 
     private const int OnStack = 512;
 
-    // What the texts of one fact usually have together, in characters.
-    private const int UsualText = 48;
-
     private readonly (long Run, NewFact Fact)[] _facts = new (long Run, NewFact Fact)[Size];
-    private readonly TextShelf _texts = new(Size * UsualText);
+    private readonly TextShelf _texts = TextShelf.For(Size);
 
     public int Count { get; private set; }
 

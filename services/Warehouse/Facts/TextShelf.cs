@@ -4,8 +4,14 @@ namespace LabPipeline.Warehouse.Facts;
 /// <param name="room">How many characters it holds without growing.</param>
 public sealed class TextShelf(int room)
 {
+    // What the texts of one fact usually have together, in characters.
+    private const int UsualText = 48;
+
     private char[] _characters = new char[room];
     private int _used;
+
+    /// <summary>A shelf for the texts of so many facts.</summary>
+    public static TextShelf For(int facts) => new(facts * UsualText);
 
     /// <summary>The same text, valid until <see cref="Clear"/>.</summary>
     public PassingText Keep(PassingText text) => text.Exists ? Keep(text.Span) : default;
